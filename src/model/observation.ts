@@ -1,0 +1,40 @@
+/**
+ * What a stage has to say about the input before a message is made from it.
+ *
+ * A stage names the rule and gives the facts; severity, wording and line numbers are added when the
+ * report is made, so that no stage knows another.
+ */
+export interface Observation {
+  /** Id of the rule, such as `unknown-member`. */
+  rule: string;
+  /** Where it is. */
+  at: Spot;
+  /** What the message is made from; the keys belong to the rule. */
+  data: Record<string, unknown>;
+  /**
+   * What findings of this rule share when they have one cause, such as the name of the missing
+   * definition. Findings with the same rule and cause become one cause in the report.
+   */
+  cause: string;
+  /** Where the rule's own severity does not fit this case. */
+  severity?: Severity;
+}
+
+export type Severity = 'error' | 'warning' | 'info';
+
+/** A spot in an input: in JSON by pointer and byte, in a table by row and column. */
+export interface Spot {
+  /** JSON Pointer (RFC 6901) from the root of the document; absent for tables. */
+  pointer?: string;
+  /** Byte offset in the input, from 0; absent for tables. */
+  byte?: number;
+  /** Row of the table, from 1; the header and rows before it count. */
+  row?: number;
+  /** Number of the column of the table, from 1. */
+  column?: number;
+  /** Index of the hole it belongs to; absent where it belongs to none. */
+  hole?: number;
+}
+
+/** Takes observations as a stage makes them. */
+export type Observe = (observation: Observation) => void;
