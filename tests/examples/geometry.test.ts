@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Layout } from '../../src/generated/layout.js';
 import { exampleJson } from './example-files.js';
-import {
-  breaksThrough,
-  depthInRing,
-  nearPairs,
-  outside,
-  overKeepOuts,
-  placedHoles,
-  planOf,
-} from './plan-check.js';
+import { breaksThrough, depthInRing, nearPairs, outside, overKeepOuts, placedHoles, planOf } from './plan-check.js';
 
 const layout = (path: string) => exampleJson(path) as Layout;
 const sprinkler = layout('ferry-terminal/sprinkler.ahx.json');

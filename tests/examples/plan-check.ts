@@ -59,10 +59,7 @@ export function outside(placed: readonly Placed[]): string[] {
     const inRing = (ring: Plan[], sign: number) => sign * depthInRing(planOf(hole), ring);
     const outline = ringOf(substrate.outline?.points ?? []);
     const openings = (substrate.openings ?? []).map(({ points }) => ringOf(points));
-    return (
-      inRing(outline, 1) < radius - slackMm ||
-      openings.some((ring) => inRing(ring, -1) < radius - slackMm)
-    );
+    return inRing(outline, 1) < radius - slackMm || openings.some((ring) => inRing(ring, -1) < radius - slackMm);
   });
 }
 
@@ -70,9 +67,7 @@ export function outside(placed: readonly Placed[]): string[] {
 export function breaksThrough(placed: readonly Placed[]): string[] {
   return idsOf(placed, ({ hole, type, substrate }) => {
     if (type.form === 'through') return false;
-    const zone = substrate.zones?.findLast(
-      ({ outline }) => depthInRing(planOf(hole), ringOf(outline.points)) > 0,
-    );
+    const zone = substrate.zones?.findLast(({ outline }) => depthInRing(planOf(hole), ringOf(outline.points)) > 0);
     const solidMm = substrate.deck?.overRib ?? zone?.thickness ?? substrate.thickness ?? 0;
     const depthMm = hole.depth ?? type.depth ?? Number.POSITIVE_INFINITY;
     return depthMm + (type.backing?.value ?? 0) > solidMm + slackMm;
@@ -117,10 +112,7 @@ function chainDistance(at: Plan, chain: readonly Plan[], closed: boolean): numbe
     const length2 = distance(start, end) ** 2;
     const along = (at[0] - start[0]) * (end[0] - start[0]) + (at[1] - start[1]) * (end[1] - start[1]);
     const share = Math.min(1, Math.max(0, along / length2));
-    return distance(at, [
-      start[0] + share * (end[0] - start[0]),
-      start[1] + share * (end[1] - start[1]),
-    ]);
+    return distance(at, [start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])]);
   });
   return Math.min(...distances);
 }
