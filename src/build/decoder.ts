@@ -37,9 +37,16 @@ class DecoderWriter {
     const required = (schema.required ?? []).reduce((mask, key) => mask | (1 << members.findIndex(([k]) => k === key)), 0);
     const least = schema.minProperties ?? 0;
     if (least > 1 || schema.maxProperties !== undefined) throw new Error(`${name} has a count of members that no mask tells`);
+    const values = members.flatMap(([key, part], k) => [
+      `      case ${k}: {`,
+      ...this.value(part, path === '' ? key : `${path}.${key}`).map((line) => `        ${line}`),
+      '        break;',
+      '      }',
+    ]);
+    const rowName = path === '' || values.some((line) => /\brow\b/.test(line)) ? 'row' : '_row';
     const lines = [
       `/** Decodes the object at \`p\`; returns the position behind it, or -1 to have it looked at with care. */`,
-      `${path === '' ? 'export ' : ''}function ${name}(b: Uint8Array, p: number, row: HoleRow): number {`,
+      `${path === '' ? 'export ' : ''}function ${name}(b: Uint8Array, p: number, ${rowName}: HoleRow): number {`,
       '  if (b[p] !== 123) return -1;',
       '  let c = 0; let seen = 0; let key = -1;',
       ...(path === '' ? this.clear() : []),
@@ -53,12 +60,7 @@ class DecoderWriter {
       '    if (c !== 58) return -1;',
       `    p++; ${SKIP}`,
       '    switch (key) {',
-      ...members.flatMap(([key, part], k) => [
-        `      case ${k}: {`,
-        ...this.value(part, path === '' ? key : `${path}.${key}`).map((line) => `        ${line}`),
-        '        break;',
-        '      }',
-      ]),
+      ...values,
       '    }',
       `    ${SKIP}`,
       '    p++;',

@@ -1,0 +1,76 @@
+import type { Layout } from '../generated/layout.js';
+import { type Collection as CollectionName, identified, references } from '../generated/schema-tables.js';
+import { HoleColumns } from './hole-columns.js';
+import { holeReferences } from './hole-row.js';
+import { Names } from './names.js';
+
+/** Type of one record of a collection. */
+export type RecordOf<K extends CollectionName> = NonNullable<Layout[K]>[number];
+
+/** The records of one member of a layout, in the order of the document. */
+export class Collection<T> {
+  /** Ids that are defined here, and ids that other records refer to. */
+  readonly names = new Names();
+  /** The records; undefined for one that broke a rule of the text or the schema. */
+  readonly records: (T | undefined)[] = [];
+  /** Offset of each record in the input. */
+  readonly bytes: number[] = [];
+  /** For each record its id as far as one could be read. */
+  readonly ids: (string | undefined)[] = [];
+  private readonly definedAt: number[] = [];
+
+  /** Adds a record; returns the index of an earlier one with the same id, or -1. */
+  define(id: string | undefined, record: T | undefined, byte: number): number {
+    const index = this.records.push(record) - 1;
+    this.bytes.push(byte);
+    this.ids.push(id);
+    if (id === undefined) return -1;
+    const name = this.names.addText(id);
+    const earlier = this.definedAt[name] ?? -1;
+    if (earlier < 0) this.definedAt[name] = index;
+    return earlier;
+  }
+
+  /** Index of the record that the name with this number defines, or -1. */
+  indexOf(name: number): number {
+    return this.definedAt[name] ?? -1;
+  }
+
+  /** The sound record with this id. */
+  get(id: string): T | undefined {
+    const name = this.names.find(id);
+    return name < 0 ? undefined : this.records[this.indexOf(name)];
+  }
+}
+
+/**
+ * A layout as it was read: the many holes in columns, everything else as parsed records.
+ *
+ * A record that broke a rule of the text or the schema is kept by its id and place only.
+ */
+export class LayoutModel {
+  /** Members of the root that are no collections; broken ones are left out. */
+  readonly header: Partial<Layout> = {};
+  /** Names of all members that the root has. */
+  readonly present = new Set<string>();
+  /** Offset of each member of the root in the input. */
+  readonly memberBytes = new Map<string, number>();
+  readonly holes: HoleColumns;
+  private readonly collections = new Map<string, Collection<unknown>>();
+
+  constructor() {
+    for (const name of identified) if (name !== 'holes') this.collections.set(name, new Collection());
+    this.collections.set('changes', new Collection());
+    this.holes = new HoleColumns(
+      holeReferences.map((path) => {
+        const target = references.holes.find((reference) => reference.path === path)?.target;
+        if (target === undefined) throw new Error(`the schema has no reference ${path} in holes`);
+        return this.collection(target as Exclude<CollectionName, 'holes'>).names;
+      }),
+    );
+  }
+
+  collection<K extends Exclude<CollectionName, 'holes'>>(name: K): Collection<RecordOf<K>> {
+    return this.collections.get(name) as Collection<RecordOf<K>>;
+  }
+}

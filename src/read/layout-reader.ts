@@ -1,0 +1,202 @@
+import { decodeHole } from '../generated/decode-hole.js';
+import { type Collection as CollectionName, collections, memberNames, requiredMembers, SCHEMA_VERSION } from '../generated/schema-tables.js';
+import { type Validate, validateLayoutMember, validateRecord } from '../generated/validators.js';
+import { newHoleRow, rowFromHole } from '../model/hole-row.js';
+import { LayoutModel } from '../model/layout-model.js';
+import { nearest } from '../model/nearest.js';
+import type { Observe } from '../model/observation.js';
+import { DocumentReader, type DocumentSink, type Piece } from './document.js';
+import { explainSchema, type SchemaFault } from './explain-schema.js';
+import { positionOf, toPointer, tokensTo } from './locate.js';
+
+const text = new TextDecoder();
+const isCollectionName = new Set<string>(collections);
+
+/**
+ * Reads a layout from bytes, in any number of chunks, into a {@link LayoutModel}.
+ *
+ * Faults of the text and against the schema are observed on the way; a record that has one is kept by its
+ * id only and not judged further.
+ */
+export class LayoutReader implements DocumentSink {
+  readonly model = new LayoutModel();
+  /** The `kind` of a document that is no layout. */
+  otherKind: string | undefined;
+  /** The `ahx` of a document of a later minor version than this reader knows. */
+  laterVersion: string | undefined;
+  private readonly document = new DocumentReader(this);
+  private readonly row = newHoleRow();
+
+  constructor(private readonly observe: Observe) {}
+
+  write(chunk: Uint8Array): void {
+    this.document.write(chunk);
+  }
+
+  /** Ends the text. The model may be used from now on. */
+  end(): void {
+    this.document.end();
+    if (this.complete) this.missingMembers();
+  }
+
+  /** Whether the text was sound JSON to its end, with an object at the root. */
+  get complete(): boolean {
+    return this.document.complete && this.isObject;
+  }
+
+  get byteLength(): number {
+    return this.document.byteLength;
+  }
+
+  /** Bytes looked at; one that was looked at twice counts twice. */
+  get scanned(): number {
+    return this.document.scanned;
+  }
+
+  private isObject = true;
+
+  isCollection(name: string): boolean {
+    return isCollectionName.has(name);
+  }
+
+  takeFast(name: string, bytes: Uint8Array, start: number, base: number): number {
+    if (name !== 'holes') return -1;
+    const end = decodeHole(bytes, start, this.row);
+    if (end >= 0) this.model.holes.push(this.row, base + start, false);
+    return end;
+  }
+
+  element(name: string, index: number, piece: Piece): void {
+    this.model.present.add(name);
+    const value = this.sound(piece, [name, String(index)], validateRecord[name]);
+    const byte = piece.base + piece.start;
+    if (name === 'holes') {
+      rowFromHole(value.parsed, this.row);
+      this.model.holes.push(this.row, byte, !value.sound);
+      return;
+    }
+    const id = (value.parsed as { id?: unknown } | null)?.id;
+    const collection = this.model.collection(name as Exclude<CollectionName, 'holes'>);
+    collection.define(typeof id === 'string' ? id : undefined, (value.sound ? value.parsed : undefined) as never, byte);
+  }
+
+  collectionEnd(name: string): void {
+    this.model.present.add(name);
+  }
+
+  member(name: string, piece: Piece): void {
+    const { model } = this;
+    model.present.add(name);
+    model.memberBytes.set(name, piece.base + piece.start);
+    const validate = Object.hasOwn(validateLayoutMember, name) ? validateLayoutMember[name] : undefined;
+    if (validate === undefined) {
+      this.unknownMember(name, piece);
+      this.textFaults(piece, [name]);
+      return;
+    }
+    if (name === 'ahx' && this.version(piece)) return;
+    if (name === 'kind' && this.kind(piece)) return;
+    const value = this.sound(piece, [name], validate);
+    if (value.sound) (model.header as Record<string, unknown>)[name] = value.parsed;
+  }
+
+  root(piece: Piece): void {
+    this.isObject = false;
+    this.textFaults(piece, []);
+    const byte = piece.base + piece.start;
+    const found = piece.bytes[piece.start] === 91 ? 'an array' : 'a single value';
+    this.observe({ rule: 'wrong-type', at: { pointer: '', byte }, data: { expected: 'an object', found }, cause: '' });
+  }
+
+  fault(fault: { rule: string; byte: number; data: Record<string, unknown> }, pointer: string): void {
+    this.observe({ rule: fault.rule, at: { pointer, byte: fault.byte }, data: fault.data, cause: String(fault.data.expected ?? '') });
+  }
+
+  /** Parses a piece and judges it; observes what is wrong with it. */
+  private sound(piece: Piece, path: string[], validate: Validate): { parsed: unknown; sound: boolean } {
+    const clean = this.textFaults(piece, path);
+    const parsed: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
+    if (!clean) return { parsed, sound: false };
+    const faults = validate(parsed) ? [] : explainSchema(validate.errors ?? [], parsed, 'layout');
+    faults.push(...notNormal(parsed, path));
+    for (const fault of faults) this.schemaFault(fault, piece, path);
+    return { parsed, sound: faults.length === 0 };
+  }
+
+  private schemaFault({ rule, tokens, aim, data }: SchemaFault, piece: Piece, path: string[]): void {
+    const byte = piece.base + positionOf(piece.bytes, piece.start, tokens, aim);
+    const all = [...path, ...tokens];
+    const cause = `${causePath(all)} ${String(data.member ?? data.expected ?? '')}`;
+    this.observe({ rule, at: { pointer: toPointer(all), byte, hole: holeIndex(path) }, data, cause, ...this.leniency(rule) });
+  }
+
+  /** Members that a later minor version may have brought are no errors for a reader that does not know it. */
+  private leniency(rule: string): { severity?: 'info' } {
+    return rule === 'unknown-member' && this.laterVersion !== undefined ? { severity: 'info' } : {};
+  }
+
+  /** Observes the faults of the text of a piece; true when none of them makes the value doubtful. */
+  private textFaults(piece: Piece, path: string[]): boolean {
+    let clean = true;
+    for (const { rule, at, data } of piece.faults) {
+      if (rule !== 'number-loses-digits') clean = false;
+      const tokens = [...path, ...tokensTo(piece.bytes, piece.start, at)];
+      const spot = { pointer: toPointer(tokens), byte: piece.base + at, hole: holeIndex(path) };
+      this.observe({ rule, at: spot, data, cause: `${causePath(tokens)} ${String(data.name ?? '')}` });
+    }
+    return clean;
+  }
+
+  private unknownMember(name: string, piece: Piece): void {
+    const near = nearest(name, memberNames.layout['#'] ?? []);
+    const data = { member: name, ...(near === undefined ? {} : { nearest: near }) };
+    const at = { pointer: toPointer([name]), byte: piece.base + piece.start };
+    this.observe({ rule: 'unknown-member', at, data, cause: name, ...this.leniency('unknown-member') });
+  }
+
+  /** Judges a version that is not this reader's own; true when there is no more to say about the member. */
+  private version(piece: Piece): boolean {
+    const found: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
+    if (typeof found !== 'string' || found === SCHEMA_VERSION || !/^(0|[1-9]\d{0,3})\.(0|[1-9]\d{0,3})$/.test(found)) return false;
+    const [major, minor] = found.split('.').map(Number);
+    const [ownMajor, ownMinor] = SCHEMA_VERSION.split('.').map(Number);
+    const isLaterMinor = major === ownMajor && minor > ownMinor;
+    if (isLaterMinor) this.laterVersion = found;
+    const at = { pointer: '/ahx', byte: piece.base + piece.start };
+    const data = { found, supported: SCHEMA_VERSION };
+    this.observe({ rule: 'unsupported-version', at, data, cause: found, ...(isLaterMinor ? { severity: 'warning' } : {}) });
+    return true;
+  }
+
+  private kind(piece: Piece): boolean {
+    const found: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
+    if (found !== 'report' && found !== 'column-profile') return false;
+    this.otherKind = found;
+    return true;
+  }
+
+  private missingMembers(): void {
+    for (const member of requiredMembers) {
+      if (this.model.present.has(member)) continue;
+      this.observe({ rule: 'missing-member', at: { pointer: '', byte: 0 }, data: { member }, cause: member });
+    }
+  }
+}
+
+/** Ids whose text is not in Unicode normalisation form C; schemas have no word for it. */
+function notNormal(value: unknown, path: string[]): SchemaFault[] {
+  if (path.length < 2 || typeof value !== 'object' || value === null) return [];
+  const { id } = value as { id?: unknown };
+  if (typeof id !== 'string' || id.normalize('NFC') === id) return [];
+  const data = { expected: 'Unicode normalisation form C', found: JSON.stringify(id) };
+  return [{ rule: 'bad-text', tokens: ['id'], aim: 'value', data }];
+}
+
+/** A path with its indexes left out: what findings in different records share. */
+function causePath(tokens: readonly string[]): string {
+  return toPointer(tokens.map((token) => (/^\d+$/.test(token) ? '*' : token)));
+}
+
+function holeIndex(path: readonly string[]): number | undefined {
+  return path[0] === 'holes' && path.length > 1 ? Number(path[1]) : undefined;
+}

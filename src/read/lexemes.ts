@@ -1,0 +1,113 @@
+/**
+ * The small pieces that decoders are made of: each reads one lexeme of JSON at a byte position.
+ *
+ * All of them share three promises. They return the position after the lexeme, or -1 when the bytes
+ * are anything but the plain, valid case; -1 is no verdict, it sends the record to the scanner, which
+ * knows the whole grammar and names the fault. They never read past a zero byte, so a window that ends
+ * in zeros needs no bounds checks. And they accept nothing that the schema or the grammar would not.
+ */
+
+/** Where {@link numberEnd} leaves the value that it read. A typed array, so that nothing is boxed. */
+export const numberRead = new Float64Array(1);
+
+/** 10^0 to 10^22: the powers of ten that a double holds exactly. */
+const POWER_OF_TEN = Float64Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
+
+/**
+ * Reads a decimal number without exponent and with at most 15 digits.
+ *
+ * Such a number is the quotient of two integers that a double holds exactly, so one division gives the
+ * correctly rounded value (Clinger, "How to read floating point numbers accurately", 1990).
+ */
+export function numberEnd(b: Uint8Array, p: number): number {
+  let c = b[p];
+  const negative = c === 45;
+  if (negative) c = b[++p];
+  if (c < 48 || c > 57) return -1;
+  const start = p;
+  let value = c - 48;
+  c = b[++p];
+  if (value === 0) {
+    if (c >= 48 && c <= 57) return -1;
+  } else {
+    while (c >= 48 && c <= 57) {
+      value = value * 10 + (c - 48);
+      c = b[++p];
+    }
+  }
+  let digits = p - start;
+  if (c === 46) {
+    const point = p;
+    c = b[++p];
+    while (c >= 48 && c <= 57) {
+      value = value * 10 + (c - 48);
+      c = b[++p];
+    }
+    const decimals = p - point - 1;
+    digits += decimals;
+    if (decimals === 0 || digits > 15) return -1;
+    value /= POWER_OF_TEN[decimals];
+  }
+  if (digits > 15 || c === 101 || c === 69 || c === 0) return -1;
+  numberRead[0] = negative ? -value : value;
+  return p;
+}
+
+/**
+ * Reads the rest of an identifier after its opening quote: printable ASCII without escapes, no blank at
+ * either end, 1 to `max` characters. Returns the position of the closing quote.
+ */
+export function idEnd(b: Uint8Array, p: number, max: number): number {
+  const start = p;
+  let c = b[p];
+  if (c === 32) return -1;
+  while (c !== 34) {
+    if (c < 32 || c > 126 || c === 92) return -1;
+    c = b[++p];
+  }
+  return p === start || p - start > max || b[p - 1] === 32 ? -1 : p;
+}
+
+/**
+ * Reads the rest of one line of text after its opening quote: no blank at either end, 1 to `max` code
+ * points. Takes escaped quotes and solidi and the common part of UTF-8; leaves the rest to the scanner.
+ * Returns the position of the closing quote.
+ */
+export function labelEnd(b: Uint8Array, p: number, max: number): number {
+  const start = p;
+  let c = b[p];
+  if (c === 32) return -1;
+  let extra = 0;
+  while (c !== 34) {
+    if (c < 32 || c === 127) return -1;
+    if (c === 92) {
+      c = b[++p];
+      if (c !== 34 && c !== 92 && c !== 47) return -1;
+      extra++;
+    } else if (c >= 128) {
+      const length = plainSequence(b, p);
+      if (length === 0) return -1;
+      p += length - 1;
+      extra += length - 1;
+    }
+    c = b[++p];
+  }
+  const points = p - start - extra;
+  return points === 0 || points > max || b[p - 1] === 32 ? -1 : p;
+}
+
+/** Length of the UTF-8 sequence at `p` if it is a letter or sign that a line of text may hold anywhere, else 0. */
+function plainSequence(b: Uint8Array, p: number): number {
+  const c = b[p];
+  const d = b[p + 1];
+  if ((d & 0xc0) !== 0x80) return 0;
+  if (c >= 0xc3 && c <= 0xdf) return 2;
+  if (c < 0xe4 || c > 0xec) {
+    // Among three-byte sequences only U+2010 to U+2027 and U+2030 to U+203F are taken below U+4000:
+    // dashes, quotation marks and the primes of feet and inches. The blanks lie between and around.
+    if (c !== 0xe2 || d !== 0x80) return 0;
+    const e = b[p + 2];
+    return (e >= 0x90 && e <= 0xa7) || (e >= 0xb0 && e <= 0xbf) ? 3 : 0;
+  }
+  return (b[p + 2] & 0xc0) === 0x80 ? 3 : 0;
+}
