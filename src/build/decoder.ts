@@ -34,9 +34,13 @@ class DecoderWriter {
   object(name: string, schema: Schema, path: string): string {
     const members = Object.entries(schema.properties ?? {});
     if (members.length > 30) throw new Error(`${name} has ${members.length} members; one bit each ends at 30`);
-    const required = (schema.required ?? []).reduce((mask, key) => mask | (1 << members.findIndex(([k]) => k === key)), 0);
+    const required = (schema.required ?? []).reduce(
+      (mask, key) => mask | (1 << members.findIndex(([k]) => k === key)),
+      0,
+    );
     const least = schema.minProperties ?? 0;
-    if (least > 1 || schema.maxProperties !== undefined) throw new Error(`${name} has a count of members that no mask tells`);
+    if (least > 1 || schema.maxProperties !== undefined)
+      throw new Error(`${name} has a count of members that no mask tells`);
     const values = members.flatMap(([key, part], k) => [
       `      case ${k}: {`,
       ...this.value(part, path === '' ? key : `${path}.${key}`).map((line) => `        ${line}`),
@@ -93,7 +97,9 @@ class DecoderWriter {
       const group = keys.filter((key) => key[0] === first);
       group.forEach((key, n) => {
         const tests = [...key.slice(1), '"'].map((ch, k) => `b[p + ${k + 2}] === ${ch.charCodeAt(0)}`);
-        lines.push(`        ${n > 0 ? 'else ' : ''}if (${tests.join(' && ')}) { key = ${keys.indexOf(key)}; p += ${key.length + 2}; }`);
+        lines.push(
+          `        ${n > 0 ? 'else ' : ''}if (${tests.join(' && ')}) { key = ${keys.indexOf(key)}; p += ${key.length + 2}; }`,
+        );
       });
       lines.push('        else return -1;', '        break;');
     }
@@ -130,8 +136,18 @@ class DecoderWriter {
     const k = holeReferences.indexOf(path as never);
     if (name !== 'id' && k < 0) throw new Error(`${path} refers to a record but has no column`);
     const keep =
-      path === 'id' ? 'row.idStart = p + 1; row.idEnd = end;' : k >= 0 ? `row.refStarts[${k}] = p + 1; row.refEnds[${k}] = end;` : '';
-    return ['if (c !== 34) return -1;', `const end = idEnd(b, p + 1, ${max});`, 'if (end < 0) return -1;', keep, 'p = end + 1;'];
+      path === 'id'
+        ? 'row.idStart = p + 1; row.idEnd = end;'
+        : k >= 0
+          ? `row.refStarts[${k}] = p + 1; row.refEnds[${k}] = end;`
+          : '';
+    return [
+      'if (c !== 34) return -1;',
+      `const end = idEnd(b, p + 1, ${max});`,
+      'if (end < 0) return -1;',
+      keep,
+      'p = end + 1;',
+    ];
   }
 
   private line(max: number): string[] {
@@ -178,7 +194,9 @@ class DecoderWriter {
       const item = this.value(schema.items as Schema, `${path}.${k}`);
       const body = [...(k > 0 ? [`p++; ${SKIP}`] : []), '{', ...item, '}', SKIP];
       const optional = k >= minItems;
-      lines.push(...(optional ? ['if (c === 44) {', ...body, '}'] : [...(k > 0 ? ['if (c !== 44) return -1;'] : []), ...body]));
+      lines.push(
+        ...(optional ? ['if (c === 44) {', ...body, '}'] : [...(k > 0 ? ['if (c !== 44) return -1;'] : []), ...body]),
+      );
     }
     return [...lines, 'if (c !== 93) return -1;', 'p++;'];
   }

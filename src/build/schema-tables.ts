@@ -28,10 +28,18 @@ export function schemaTableFiles(root: string): GeneratedFiles {
     'src/generated/schema-tables.ts': [
       GENERATED_NOTE,
       constant('Version of AHX that this build speaks.', 'SCHEMA_VERSION', schemas.version),
-      constant('Members of a layout that are arrays of records, in the order of the schema.', 'collections', Object.keys(collections)),
+      constant(
+        'Members of a layout that are arrays of records, in the order of the schema.',
+        'collections',
+        Object.keys(collections),
+      ),
       'export type Collection = (typeof collections)[number];',
       constant('Collections whose records have an `id` and can be referred to.', 'identified', identified),
-      constant('Members that a layout must have, in the order of the schema.', 'requiredMembers', layout.required ?? []),
+      constant(
+        'Members that a layout must have, in the order of the schema.',
+        'requiredMembers',
+        layout.required ?? [],
+      ),
       REFERENCE_TYPE,
       `/** Members that hold ids, by collection; \`header\` stands for all members that are no collection. */
 export const references: Readonly<Record<Collection | 'header', readonly Reference[]>> = ${literal(references)};`,
@@ -42,7 +50,9 @@ export const references: Readonly<Record<Collection | 'header', readonly Referen
 export const memberNames: Readonly<Record<DocumentKind, Readonly<Record<string, readonly string[]>>>> = ${literal(names)};`,
       `/** Kinds of documents that have a schema of their own. */
 export type DocumentKind = ${documentKinds.map((kind) => `'${kind}'`).join(' | ')};`,
-    ].join('\n\n').concat('\n'),
+    ]
+      .join('\n\n')
+      .concat('\n'),
   };
 }
 
@@ -73,7 +83,9 @@ export function resolve(node: Schema, bundle: Schema): Schema {
 function referencesIn(node: Schema, bundle: Schema, targets: readonly string[], path: readonly string[]): Reference[] {
   const reference = referenceOf(node);
   if (reference?.endsWith('Ref')) {
-    return [{ path: path.join('.').replaceAll('.[]', '[]'), target: targetOf(definitionName(reference), bundle, targets) }];
+    return [
+      { path: path.join('.').replaceAll('.[]', '[]'), target: targetOf(definitionName(reference), bundle, targets) },
+    ];
   }
   const { properties = {}, items } = resolve(node, bundle);
   const inside = Object.entries(properties).flatMap(([name, part]) =>

@@ -66,7 +66,9 @@ async function definitionTypes(source: Schema, shared: Record<string, Schema>, r
     unknownAny: true,
     unreachableDefinitions: true,
   });
-  return text.replace(/^export interface Root \{\}\n/m, '').replace(/ \*\n \* This .* was referenced by [^]*?(?= \*\/)/g, '');
+  return text
+    .replace(/^export interface Root \{\}\n/m, '')
+    .replace(/ \*\n \* This .* was referenced by [\s\S]*?(?= \*\/)/g, '');
 }
 
 function simplify(node: TypedSchema, scope: Record<string, Schema>): void {

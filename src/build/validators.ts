@@ -2,7 +2,6 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import standalone from 'ajv/dist/standalone/index.js';
 import type { AnyValidateFunction, SourceCode } from 'ajv/dist/types/index.js';
 import { build, type Plugin } from 'esbuild';
-import { bundleSchema } from './bundle.js';
 import { GENERATED_NOTE, type GeneratedFiles } from './generator.js';
 import { definitionName, documentKinds, readSchemas, referenceOf, type Schema, walkSchema } from './schema-source.js';
 
@@ -38,7 +37,11 @@ export async function validatorFiles(root: string): Promise<GeneratedFiles> {
   const members = Object.entries(layout.properties ?? {});
   for (const [name, member] of members) addSchema(ajv, 'layout', `#/properties/${name}`, member);
   const targets = [
-    ...members.map(([key]) => ({ record: 'validateLayoutMember', key, address: addressOf('layout', `#/properties/${key}`) })),
+    ...members.map(([key]) => ({
+      record: 'validateLayoutMember',
+      key,
+      address: addressOf('layout', `#/properties/${key}`),
+    })),
     ...members.flatMap(([key, { items }]) => recordTarget(key, items)),
     { record: 'validateReport', address: addressOf('report', '#') },
     { record: 'validateColumnProfile', address: addressOf('column-profile', '#') },
@@ -55,7 +58,9 @@ export async function validatorFiles(root: string): Promise<GeneratedFiles> {
 
 function recordTarget(key: string, items: Schema | undefined): Target[] {
   const reference = items && referenceOf(items);
-  return reference === undefined ? [] : [{ record: 'validateRecord', key, address: referredAddress('layout', reference) }];
+  return reference === undefined
+    ? []
+    : [{ record: 'validateRecord', key, address: referredAddress('layout', reference) }];
 }
 
 /** Every definition becomes a schema of its own, so that it is compiled once however often it is referred to. */
@@ -101,7 +106,10 @@ function trim(validate: AnyValidateFunction, done: Set<AnyValidateFunction>): vo
   const source = validate.source as SourceCode;
   const path = (validate.schema as Schema).$id?.replace(/^ahx:\/[^/]+\//, '') ?? '';
   source.validateCode = source.validateCode
-    .replace(/\{instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors=\{\}\}=\{\}/g, 'instancePath=""')
+    .replace(
+      /\{instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors=\{\}\}=\{\}/g,
+      'instancePath=""',
+    )
     .replace(/\{instancePath(?::([^{}]*?))?,parentData[^{}]*?,dynamicAnchors\}/g, (_, path = 'instancePath') => path)
     .replace(/const (evaluated\d+) = [^;]+;(if\(\1\.\w+\)\{\1\.\w+ = undefined;\})*/g, '')
     .replaceAll('schemaPath:"#/', () => `schemaPath:"#/${path === '' ? '' : `${path}/`}`);
