@@ -29,10 +29,34 @@ function cells(text: string, separator: Separator = 'comma'): string[][] {
 describe('the table reader', () => {
   // RFC 4180, section 2, points 1 to 7: texts after its examples.
   it.each([
-    ['aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n', [['aaa', 'bbb', 'ccc'], ['zzz', 'yyy', 'xxx']]],
-    ['aaa,bbb,ccc\r\nzzz,yyy,xxx', [['aaa', 'bbb', 'ccc'], ['zzz', 'yyy', 'xxx']]],
-    ['"aaa","bbb","ccc"\r\nzzz,yyy,xxx', [['aaa', 'bbb', 'ccc'], ['zzz', 'yyy', 'xxx']]],
-    ['"aaa","b\r\nbb","ccc"\r\nzzz,yyy,xxx', [['aaa', 'b\r\nbb', 'ccc'], ['zzz', 'yyy', 'xxx']]],
+    [
+      'aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n',
+      [
+        ['aaa', 'bbb', 'ccc'],
+        ['zzz', 'yyy', 'xxx'],
+      ],
+    ],
+    [
+      'aaa,bbb,ccc\r\nzzz,yyy,xxx',
+      [
+        ['aaa', 'bbb', 'ccc'],
+        ['zzz', 'yyy', 'xxx'],
+      ],
+    ],
+    [
+      '"aaa","bbb","ccc"\r\nzzz,yyy,xxx',
+      [
+        ['aaa', 'bbb', 'ccc'],
+        ['zzz', 'yyy', 'xxx'],
+      ],
+    ],
+    [
+      '"aaa","b\r\nbb","ccc"\r\nzzz,yyy,xxx',
+      [
+        ['aaa', 'b\r\nbb', 'ccc'],
+        ['zzz', 'yyy', 'xxx'],
+      ],
+    ],
     ['"aaa","b""bb","ccc"', [['aaa', 'b"bb', 'ccc']]],
   ])('reads %j as RFC 4180 says', (text, expected) => {
     expect(cells(text)).toEqual(expected);
@@ -78,7 +102,10 @@ describe('the table reader', () => {
   });
 
   it('skips one byte order mark at the start and no other', () => {
-    expect(cells('\uFEFFid,x\n\uFEFF1,2')).toEqual([['id', 'x'], ['\uFEFF1', '2']]);
+    expect(cells('\uFEFFid,x\n\uFEFF1,2')).toEqual([
+      ['id', 'x'],
+      ['\uFEFF1', '2'],
+    ]);
     expect(read(['\uFEFF', '"id",x\n']).rows).toEqual([[1, ['id', 'x']]]);
   });
 
@@ -190,7 +217,10 @@ describe('the table reader', () => {
   });
 
   it('reads back every table that is quoted after RFC 4180', () => {
-    const cell = fc.string({ unit: fc.constantFrom('a', '7', ' ', ',', ';', '"', '\n', '\r', '\t', "'"), maxLength: 6 });
+    const cell = fc.string({
+      unit: fc.constantFrom('a', '7', ' ', ',', ';', '"', '\n', '\r', '\t', "'"),
+      maxLength: 6,
+    });
     const table = fc.array(fc.array(cell, { minLength: 2, maxLength: 5 }), { minLength: 1, maxLength: 6 });
     const end = fc.constantFrom('\n', '\r\n', '\r');
     fc.assert(

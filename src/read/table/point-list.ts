@@ -1,0 +1,184 @@
+import type { Assignment, ColumnProfile } from '../../generated/column-profile.js';
+import type { Hole } from '../../generated/layout.js';
+import type { Observe } from '../../model/observation.js';
+import { type BoundColumns, bindColumns } from './bind-columns.js';
+import { checkProfile } from './check-profile.js';
+import { LeftOutRows } from './left-out-rows.js';
+import { RowToHole } from './row-to-hole.js';
+import { TableReader } from './table-reader.js';
+
+/**
+ * Takes a hole, the row that it came from, and where its members came from: numbers of columns, from
+ * 1, by JSON Pointers relative to the hole (`""` is the id). The map is the same for all holes of a table.
+ */
+export type OnHole = (hole: Hole, row: number, columnOf: ReadonlyMap<string, number>) => void;
+
+/** What became of the rows of a table, blank lines, preamble, header and end row not counted. */
+export interface PointListCounts {
+  /** All rows: the sum of the three others. */
+  rows: number;
+  holes: number;
+  /** Rows with something bad in them. */
+  faulty: number;
+  /** Rows that the profile leaves out. */
+  leftOut: number;
+}
+
+/**
+ * Reads a point list into holes, as its text arrives, after a column profile that holds to its schema.
+ *
+ * Lengths become millimetres; heights become z of the site frame. Ids and other texts stay as they
+ * are but for blanks around them. A column says what a member is, where its cell is empty the code
+ * says it, then the constants. Every hole gets `origin` with its row, and with its code where the
+ * table has codes. A row with a bad cell gives no hole and is counted as faulty.
+ *
+ * Observes what `TableReader` does, and `profile-unfit`, `column-missing`, `row-length`,
+ * `cell-unreadable`, `cell-empty`, `code-unmapped` and `rows-left-out`. With an unfit profile or a
+ * missing column no row is read.
+ */
+export class PointListReader {
+  /** What became of the rows so far. */
+  readonly counts: PointListCounts = { rows: 0, holes: 0, faulty: 0, leftOut: 0 };
+  private readonly table: TableReader;
+  private readonly leftOut = new LeftOutRows();
+  private readonly constants: Assignment;
+  /** What a row with a code is given, the constants included. */
+  private readonly codes = new Map<string, Assignment>();
+  private readonly keep: ReadonlySet<string> | undefined;
+  private readonly drop: ReadonlySet<string>;
+  private readonly usable: boolean;
+  private bound: BoundColumns | undefined;
+  private maker: RowToHole | undefined;
+  private headerSeen = false;
+  private ended = false;
+
+  constructor(
+    private readonly profile: ColumnProfile,
+    private readonly onHole: OnHole,
+    private readonly observe: Observe,
+  ) {
+    this.table = new TableReader(
+      profile.table?.separator ?? 'comma',
+      (cells, row) => this.takeRow(cells, row),
+      observe,
+    );
+    const { constants = {}, codes } = profile;
+    this.constants = constants;
+    for (const [code, members] of Object.entries(codes?.map ?? {})) this.codes.set(code, { ...constants, ...members });
+    this.keep = profile.rows?.keep && new Set(profile.rows.keep);
+    this.drop = new Set(profile.rows?.drop);
+    this.usable = this.acceptProfile();
+    if (this.usable && profile.table?.header === false) this.bind(undefined, 0);
+  }
+
+  /** Reads the next piece of the text. */
+  write(piece: string): void {
+    if (this.usable) this.table.write(piece);
+  }
+
+  /** Reads what is left and reports what was left out. */
+  end(): PointListCounts {
+    if (!this.usable) return this.counts;
+    this.table.end();
+    if (!this.headerSeen) this.bind([], this.table.row);
+    const { end } = this.profile.table ?? {};
+    if (end !== undefined && !this.ended && !this.table.stopped) {
+      const problem = `No row begins with "${end}", which should end the data; rows may be missing.`;
+      this.observe({
+        rule: 'profile-unfit',
+        at: {},
+        data: { member: '/table/end', problem },
+        cause: problem,
+        severity: 'warning',
+      });
+    }
+    this.leftOut.report(this.observe, this.profile.codes?.column);
+    this.counts.leftOut = this.leftOut.total;
+    this.counts.rows += this.table.faultyRows;
+    this.counts.faulty += this.table.faultyRows;
+    return this.counts;
+  }
+
+  private acceptProfile(): boolean {
+    const faults = checkProfile(this.profile);
+    for (const { member, problem, severity } of faults) {
+      this.observe({ rule: 'profile-unfit', at: {}, data: { member, problem }, cause: problem, severity });
+    }
+    return faults.every(({ severity }) => severity === 'warning');
+  }
+
+  private bind(header: readonly string[] | undefined, row: number): void {
+    this.headerSeen = true;
+    this.bound = bindColumns(this.profile, header, row, this.observe);
+    this.maker = this.bound && new RowToHole(this.profile, this.bound, this.observe);
+  }
+
+  private takeRow(cells: string[], row: number): void {
+    const { skipRows = 0, end } = this.profile.table ?? {};
+    if (row <= skipRows) return;
+    if (!this.headerSeen) {
+      this.bind(cells, row);
+      return;
+    }
+    if (!this.ended && end !== undefined && cells[0].trim() === end) {
+      this.ended = true;
+      return;
+    }
+    this.counts.rows++;
+    if (this.ended) this.leftOut.add('after-end', row);
+    else if (cells.every((cell) => cell.trim() === '')) this.leftOut.add('empty', row);
+    else if (this.bound !== undefined && this.isHole(cells, row, this.bound)) this.takeHole(cells, row, this.bound);
+    else if (this.bound === undefined) this.counts.faulty++;
+  }
+
+  /** Whether the row filter lets the row through; a row too short for it goes on to be reported. */
+  private isHole(cells: readonly string[], row: number, { filter }: BoundColumns): boolean {
+    if (filter === undefined || filter >= cells.length) return true;
+    const value = cells[filter].trim();
+    if (!this.drop.has(value) && (this.keep === undefined || this.keep.has(value))) return true;
+    this.leftOut.add('filter', row, value);
+    return false;
+  }
+
+  private takeHole(cells: readonly string[], row: number, bound: BoundColumns): void {
+    if (!this.hasLength(cells, row, bound)) {
+      this.counts.faulty++;
+      return;
+    }
+    const code = bound.code === undefined ? undefined : cells[bound.code].trim();
+    const given = code === undefined ? this.constants : this.codes.get(code);
+    if (given === undefined && this.leaveOut(code ?? '', row, bound)) return;
+    const hole = given && this.maker?.make(cells, row, given, code);
+    if (hole === undefined) {
+      this.counts.faulty++;
+      return;
+    }
+    this.counts.holes++;
+    this.onHole(hole, row, bound.columnOf);
+  }
+
+  /** Empty cells beyond the last column do no harm; any other difference may have shifted the cells. */
+  private hasLength(cells: readonly string[], row: number, { width, open }: BoundColumns): boolean {
+    const fits =
+      cells.length >= width &&
+      (open || cells.length === width || cells.slice(width).every((cell) => cell.trim() === ''));
+    if (fits) return true;
+    const at = { row, column: Math.min(cells.length, width) + 1 };
+    const data = { what: 'cells', expected: width, found: cells.length };
+    this.observe({ rule: 'row-length', at, data, cause: `${cells.length} cells` });
+    return false;
+  }
+
+  /** Leaves the row out where the profile says so, else observes its code; true where it was left out. */
+  private leaveOut(code: string, row: number, bound: BoundColumns): boolean {
+    const { codes } = this.profile;
+    if (codes?.unmapped === 'leave-out') {
+      this.leftOut.add('code', row, code);
+      return true;
+    }
+    const at = { row, column: (bound.code ?? 0) + 1 };
+    const data = { column: codes?.column, code };
+    this.observe({ rule: 'code-unmapped', at, data, cause: `${codes?.column}=${code}` });
+    return false;
+  }
+}
