@@ -25,12 +25,10 @@ interface Projection {
   note: string;
 }
 
-const wgs84Note =
-  'WGS 84 is a family of frames known to about 2 m; which one the survey used is not recorded.';
+const wgs84Note = 'WGS 84 is a family of frames known to about 2 m; which one the survey used is not recorded.';
 const etrs89Note =
   'ETRS89 is taken as WGS 84; they lie within 1 m of each other (EPSG transformation 1149) and drift apart by about 2.5 cm a year.';
-const nad83Note =
-  'NAD83 is taken as WGS 84; they lie 1 to 2 m apart in most of North America and more elsewhere.';
+const nad83Note = 'NAD83 is taken as WGS 84; they lie 1 to 2 m apart in most of North America and more elsewhere.';
 
 /** Codes that are UTM zones: the first code, the first zone, the number of zones. */
 const utmSeries: readonly {

@@ -28,10 +28,7 @@ const metresPerMillimetre = 0.001;
  * `mapUnitMetres` is the length of one unit of the reference system in metres: 1 for metres,
  * 1200/3937 for US survey feet. This only says what the number looks like; it changes nothing.
  */
-export function suspectScale(
-  georeference: { readonly scale?: number },
-  mapUnitMetres: number,
-): ScaleVerdict {
+export function suspectScale(georeference: { readonly scale?: number }, mapUnitMetres: number): ScaleVerdict {
   const expected = metresPerMillimetre / mapUnitMetres;
   const actual = georeference.scale;
   return { kind: kindOf(actual, expected), expected, actual };

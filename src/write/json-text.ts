@@ -31,12 +31,15 @@ export function indentedText(value: unknown, form: Form, indent: string): string
   if (Array.isArray(value)) {
     const line = value.some(isObject) ? undefined : lineText(value, form);
     if (line !== undefined && line.length <= LINE_LENGTH) return line;
-    return enclose('[', value.map((element) => inner + indentedText(element, form, inner)), `${indent}]`);
+    return enclose(
+      '[',
+      value.map((element) => inner + indentedText(element, form, inner)),
+      `${indent}]`,
+    );
   }
   if (!isObject(value)) return scalarText(value, form);
   const members = orderedMembers(value, form).map(
-    ([name, member, memberForm]) =>
-      `${inner}${JSON.stringify(name)}: ${indentedText(member, memberForm, inner)}`,
+    ([name, member, memberForm]) => `${inner}${JSON.stringify(name)}: ${indentedText(member, memberForm, inner)}`,
   );
   return members.length === 0 ? '{}' : enclose('{', members, `${indent}}`);
 }

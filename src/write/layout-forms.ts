@@ -10,260 +10,147 @@ export interface Fields {
 }
 
 const sourcedLength = { value: 'mm', source: 'plain' } as const;
-
-const positionTolerance = { radius: 'mm', along: 'mm', across: 'mm', height: 'mm' } as const;
-
-const moveAllowance = {
-  along: 'mm',
-  across: 'mm',
-  run: 'plain',
-  ask: 'plain',
-  movesTogether: 'plain',
-} as const;
-
-const outline = { points: 'mm', edges: 'plain' } as const;
+const positionTolerance = mm('radius', 'along', 'across', 'height');
+const moveAllowance = { ...mm('along', 'across'), ...plain('run', 'ask', 'movesTogether') };
+const outline = { ...mm('points'), ...plain('edges') };
 
 /** The form of one hole. */
-export const holeForm = {
-  id: 'plain',
-  tag: 'plain',
-  trade: 'plain',
-  holeType: 'plain',
-  substrate: 'plain',
-  level: 'plain',
-  area: 'plain',
-  group: 'plain',
-  role: 'plain',
+export const holeForm: Fields = {
+  ...plain('id', 'tag', 'trade', 'holeType', 'substrate', 'level', 'area', 'group', 'role'),
   point: 'mm',
   axis: 'plain',
-  diameter: 'mm',
-  depth: 'mm',
+  ...mm('diameter', 'depth'),
   positionTolerance,
   depthTolerance: 'mm',
   moveAllowance,
-  above: { level: 'plain', protectedBy: 'plain', protection: 'plain', firestop: 'plain' },
+  above: plain('level', 'protectedBy', 'protection', 'firestop'),
   replaces: 'plain',
-  origin: { source: 'plain', row: 'plain', element: 'plain', code: 'plain' },
+  origin: plain('source', 'row', 'element', 'code'),
+  ...plain('note', 'ext'),
+};
+
+const frame: Fields = {
+  ...plain('name', 'heightDatum', 'trueNorthDeg', 'projectNorthDeg'),
+  georeference: plain('crs', 'eastings', 'northings', 'height', 'xAxisAbscissa', 'xAxisOrdinate', 'scale'),
   note: 'plain',
-  ext: 'plain',
-} as const satisfies Fields;
+};
 
-const levelForm = {
-  id: 'plain',
-  name: 'plain',
-  building: 'plain',
-  elevation: 'mm',
-  finishedFloor: 'mm',
-  structuralTop: 'mm',
-  soffits: 'mm',
+const level: Fields = {
+  ...plain('id', 'name', 'building'),
+  ...mm('elevation', 'finishedFloor', 'structuralTop', 'soffits'),
   ext: 'plain',
-} as const;
+};
 
-const controlForm = {
+const grid: Fields = {
+  ...plain('id', 'name', 'building', 'levels'),
+  lines: { ...plain('name'), ...mm('from', 'to') },
+  ext: 'plain',
+};
+
+const controlPoint: Fields = {
   id: 'plain',
   point: 'mm',
   class: 'plain',
-  sigmaPlan: 'mm',
-  sigmaHeight: 'mm',
-  level: 'plain',
-  source: 'plain',
-  date: 'plain',
-  verified: 'plain',
-  replacedBy: 'plain',
-  note: 'plain',
-  ext: 'plain',
-} as const;
+  ...mm('sigmaPlan', 'sigmaHeight'),
+  ...plain('level', 'source', 'date', 'verified', 'replacedBy', 'note', 'ext'),
+};
 
-const holeTypeForm = {
-  id: 'plain',
-  name: 'plain',
-  principle: 'plain',
-  made: 'plain',
-  purpose: 'plain',
-  form: 'plain',
-  diameter: 'mm',
-  diameterTolerance: 'mm',
-  depth: 'mm',
-  depthTolerance: 'mm',
-  embedment: 'mm',
+const area: Fields = {
+  ...plain('id', 'name', 'level'),
+  outline: 'mm',
+  ...plain('kinds', 'validFrom', 'validTo', 'condition', 'references', 'ext'),
+};
+
+const trade: Fields = {
+  ...plain('id', 'name', 'firm', 'party', 'system'),
+  symbol: plain('text', 'shape', 'colour', 'rgb'),
+  ext: 'plain',
+};
+
+const holeType: Fields = {
+  ...plain('id', 'name', 'principle', 'made', 'purpose', 'form'),
+  ...mm('diameter', 'diameterTolerance', 'depth', 'depthTolerance', 'embedment'),
   squarenessDeg: 'plain',
   positionTolerance,
   moveAllowance,
-  bit: { nominal: 'plain', standard: 'plain' },
+  bit: plain('nominal', 'standard'),
   rod: 'plain',
   minSpacing: sourcedLength,
   minEdge: sourcedLength,
   minThickness: sourcedLength,
   backing: sourcedLength,
   abandonedSpacing: sourcedLength,
-  directions: 'plain',
-  cleaning: 'plain',
-  approval: { number: 'plain', edition: 'plain', expires: 'plain', table: 'plain', source: 'plain' },
-  note: 'plain',
-  ext: 'plain',
-} as const;
+  ...plain('directions', 'cleaning'),
+  approval: plain('number', 'edition', 'expires', 'table', 'source'),
+  ...plain('note', 'ext'),
+};
 
-const substrateForm = {
-  id: 'plain',
-  name: 'plain',
-  kind: 'plain',
-  level: 'plain',
-  face: { point: 'mm', inward: 'plain' },
+const substrate: Fields = {
+  ...plain('id', 'name', 'kind', 'level'),
+  face: { ...mm('point'), ...plain('inward') },
   outline,
   openings: outline,
   thickness: 'mm',
-  zones: { kind: 'plain', outline, thickness: 'mm', offset: 'mm' },
+  zones: { kind: 'plain', outline, ...mm('thickness', 'offset') },
   deck: {
     run: 'plain',
-    pitch: 'mm',
-    phase: 'mm',
+    ...mm('pitch', 'phase'),
     phaseFrom: 'plain',
-    lowWidth: 'mm',
-    highWidth: 'mm',
-    ribDepth: 'mm',
-    overRib: 'mm',
-    steel: 'mm',
+    ...mm('lowWidth', 'highWidth', 'ribDepth', 'overRib', 'steel'),
   },
-  voids: { run: 'plain', pitch: 'mm', phase: 'mm', width: 'mm', cover: 'mm' },
+  voids: { run: 'plain', ...mm('pitch', 'phase', 'width', 'cover') },
   finishes: { kind: 'plain', thickness: 'mm' },
-  source: 'plain',
-  note: 'plain',
-  ext: 'plain',
-} as const;
+  ...plain('source', 'note', 'ext'),
+};
 
-const keepOutForm = {
-  id: 'plain',
-  kind: 'plain',
-  name: 'plain',
-  shape: {
-    path: { points: 'mm', radius: 'mm' },
-    prism: { base: 'mm', extrude: 'mm' },
-    sphere: { centre: 'mm', radius: 'mm' },
-  },
-  standoff: 'mm',
-  positionTolerance: 'mm',
-  knownFrom: 'plain',
-  substrate: 'plain',
-  source: 'plain',
-  note: 'plain',
-  ext: 'plain',
-} as const;
+const keepOut: Fields = {
+  ...plain('id', 'kind', 'name'),
+  shape: { path: mm('points', 'radius'), prism: mm('base', 'extrude'), sphere: mm('centre', 'radius') },
+  ...mm('standoff', 'positionTolerance'),
+  ...plain('knownFrom', 'substrate', 'source', 'note', 'ext'),
+};
 
-const groupForm = {
-  id: 'plain',
-  kind: 'plain',
-  run: 'plain',
-  pattern: 'mm',
-  patternTolerance: 'mm',
+const group: Fields = {
+  ...plain('id', 'kind', 'run'),
+  ...mm('pattern', 'patternTolerance'),
   movesTogether: 'plain',
   designSpacing: sourcedLength,
   positionTolerance,
   moveAllowance,
   ext: 'plain',
-} as const;
+};
 
-/** The form of a layout; what holds no length and no order worth keeping is `plain`. */
-export const layoutForm = {
-  $schema: 'plain',
-  ahx: 'plain',
-  kind: 'plain',
-  id: 'plain',
-  title: 'plain',
-  revision: { label: 'plain', issued: 'plain', by: 'plain', supersedes: 'plain', note: 'plain' },
-  parent: { layout: 'plain', revision: 'plain', digest: 'plain' },
-  changes: { kind: 'plain', holes: 'plain', reason: 'plain', question: 'plain' },
-  project: { name: 'plain', number: 'plain', phase: 'plain', place: 'plain' },
-  submittal: {
-    number: 'plain',
-    transmittal: 'plain',
-    specSection: 'plain',
-    purpose: 'plain',
-    preparedBy: 'plain',
-    checkedBy: 'plain',
-  },
-  parties: {
-    id: 'plain',
-    firm: 'plain',
-    person: 'plain',
-    role: 'plain',
-    contact: 'plain',
-    ext: 'plain',
-  },
-  sources: {
-    id: 'plain',
-    title: 'plain',
-    kind: 'plain',
-    revision: 'plain',
-    date: 'plain',
-    from: 'plain',
-    digest: 'plain',
-    ext: 'plain',
-  },
-  display: { length: 'plain', fraction: 'plain', decimals: 'plain' },
-  frame: {
-    name: 'plain',
-    heightDatum: 'plain',
-    trueNorthDeg: 'plain',
-    projectNorthDeg: 'plain',
-    georeference: {
-      crs: 'plain',
-      eastings: 'plain',
-      northings: 'plain',
-      height: 'plain',
-      xAxisAbscissa: 'plain',
-      xAxisOrdinate: 'plain',
-      scale: 'plain',
-    },
-    note: 'plain',
-  },
-  buildings: { id: 'plain', name: 'plain', origin: 'mm', turnDeg: 'plain', ext: 'plain' },
-  levels: levelForm,
-  grids: {
-    id: 'plain',
-    name: 'plain',
-    building: 'plain',
-    levels: 'plain',
-    lines: { name: 'plain', from: 'mm', to: 'mm' },
-    ext: 'plain',
-  },
-  control: controlForm,
-  areas: {
-    id: 'plain',
-    name: 'plain',
-    level: 'plain',
-    outline: 'mm',
-    kinds: 'plain',
-    validFrom: 'plain',
-    validTo: 'plain',
-    condition: 'plain',
-    references: 'plain',
-    ext: 'plain',
-  },
-  trades: {
-    id: 'plain',
-    name: 'plain',
-    firm: 'plain',
-    party: 'plain',
-    system: 'plain',
-    symbol: { text: 'plain', shape: 'plain', colour: 'plain', rgb: 'plain' },
-    ext: 'plain',
-  },
-  holeTypes: holeTypeForm,
-  substrates: substrateForm,
-  keepOuts: keepOutForm,
-  groups: groupForm,
+/** The form of a layout. */
+export const layoutForm: Fields = {
+  ...plain('$schema', 'ahx', 'kind', 'id', 'title'),
+  revision: plain('label', 'issued', 'by', 'supersedes', 'note'),
+  parent: plain('layout', 'revision', 'digest'),
+  changes: plain('kind', 'holes', 'reason', 'question'),
+  project: plain('name', 'number', 'phase', 'place'),
+  submittal: plain('number', 'transmittal', 'specSection', 'purpose', 'preparedBy', 'checkedBy'),
+  parties: plain('id', 'firm', 'person', 'role', 'contact', 'ext'),
+  sources: plain('id', 'title', 'kind', 'revision', 'date', 'from', 'digest', 'ext'),
+  display: plain('length', 'fraction', 'decimals'),
+  frame,
+  buildings: { ...plain('id', 'name'), origin: 'mm', ...plain('turnDeg', 'ext') },
+  levels: level,
+  grids: grid,
+  control: controlPoint,
+  areas: area,
+  trades: trade,
+  holeTypes: holeType,
+  substrates: substrate,
+  keepOuts: keepOut,
+  groups: group,
   holes: holeForm,
-  packages: {
-    id: 'plain',
-    title: 'plain',
-    holes: 'plain',
-    areas: 'plain',
-    sequence: 'plain',
-    date: 'plain',
-    crew: 'plain',
-    prerequisite: 'plain',
-    ext: 'plain',
-  },
-  extensionsRequired: 'plain',
-  ext: 'plain',
-} as const satisfies Fields;
+  packages: plain('id', 'title', 'holes', 'areas', 'sequence', 'date', 'crew', 'prerequisite', 'ext'),
+  ...plain('extensionsRequired', 'ext'),
+};
+
+function mm(...names: readonly string[]): Fields {
+  return Object.fromEntries(names.map((name) => [name, 'mm']));
+}
+
+function plain(...names: readonly string[]): Fields {
+  return Object.fromEntries(names.map((name) => [name, 'plain']));
+}

@@ -61,19 +61,34 @@ describe('loadGeodetic', () => {
     expectNear(crs.toWgs84(-11169055.58, 2810000), [lon, degrees(24, 27, 48.889)], 3e-7);
   });
 
-  it.each(['EPSG:32601', 'EPSG:32660', 'EPSG:32701', 'EPSG:32760', 'EPSG:25828', 'EPSG:25838', 'EPSG:26901', 'EPSG:26923', 'EPSG:3857'])(
-    '%s is known',
-    async (crs) => {
-      expect((await loadGeodetic(crs)).known).toBe(true);
-    },
-  );
+  it.each([
+    'EPSG:32601',
+    'EPSG:32660',
+    'EPSG:32701',
+    'EPSG:32760',
+    'EPSG:25828',
+    'EPSG:25838',
+    'EPSG:26901',
+    'EPSG:26923',
+    'EPSG:3857',
+  ])('%s is known', async (crs) => {
+    expect((await loadGeodetic(crs)).known).toBe(true);
+  });
 
-  it.each(['EPSG:32600', 'EPSG:32661', 'EPSG:32700', 'EPSG:25839', 'EPSG:26929', 'EPSG:2277', 'EPSG:4326', 'ESRI:32632', 'epsg:32632', ''])(
-    '"%s" is answered as unknown, not thrown',
-    async (crs) => {
-      expect(await loadGeodetic(crs)).toEqual({ known: false, crs });
-    },
-  );
+  it.each([
+    'EPSG:32600',
+    'EPSG:32661',
+    'EPSG:32700',
+    'EPSG:25839',
+    'EPSG:26929',
+    'EPSG:2277',
+    'EPSG:4326',
+    'ESRI:32632',
+    'epsg:32632',
+    '',
+  ])('"%s" is answered as unknown, not thrown', async (crs) => {
+    expect(await loadGeodetic(crs)).toEqual({ known: false, crs });
+  });
 
   it('has no longitude and latitude for what is no point on the map', async () => {
     const crs = await known('EPSG:32632');

@@ -23,11 +23,13 @@ function hole(members: object): object {
 }
 
 /** Any length with at most 6 decimals, and those of a thirty-second and a sixty-fourth of an inch. */
-const length = fc.oneof(
-  fc.integer({ min: -1e9, max: 1e9 }),
-  fc.integer({ min: -2_000_000_000, max: 2_000_000_000 }).map((millionths) => millionths / 1e6),
-  fc.integer({ min: -1_000_000, max: 1_000_000 }).map((parts) => (parts * 25.4) / 64),
-).filter((value) => !Object.is(value, -0) && Number(value.toFixed(6)) === value);
+const length = fc
+  .oneof(
+    fc.integer({ min: -1e9, max: 1e9 }),
+    fc.integer({ min: -2_000_000_000, max: 2_000_000_000 }).map((millionths) => millionths / 1e6),
+    fc.integer({ min: -1_000_000, max: 1_000_000 }).map((parts) => (parts * 25.4) / 64),
+  )
+  .filter((value) => !Object.is(value, -0) && Number(value.toFixed(6)) === value);
 
 describe('writeLayout', () => {
   it('writes a header for people and one hole a line', () => {
@@ -75,10 +77,13 @@ describe('writeLayout', () => {
         trade: fc.constant('T1'),
         holeType: fc.constant('H10'),
         point: position,
-        axis: fc.array(fc.double({ noNaN: true, noDefaultInfinity: true }).filter((v) => !Object.is(v, -0)), {
-          minLength: 3,
-          maxLength: 3,
-        }),
+        axis: fc.array(
+          fc.double({ noNaN: true, noDefaultInfinity: true }).filter((v) => !Object.is(v, -0)),
+          {
+            minLength: 3,
+            maxLength: 3,
+          },
+        ),
         depth: length,
         positionTolerance: fc.record({ along: fc.tuple(length, length), across: fc.tuple(length, length) }),
         note: fc.string({ unit: 'binary' }),
@@ -97,16 +102,30 @@ describe('writeLayout', () => {
   });
 
   it('rounds lengths to a millionth of a millimetre and never writes an exponent for them', () => {
-    const text = textOf(header, [hole({ point: [0.1234567891, 1e-7, -4e-7], depth: 25.400000000000002, diameter: 5e-6 })]);
+    const text = textOf(header, [
+      hole({ point: [0.1234567891, 1e-7, -4e-7], depth: 25.400000000000002, diameter: 5e-6 }),
+    ]);
     expect(text).toContain('"point": [0.123457, 0, 0], "diameter": 0.000005, "depth": 25.4');
   });
 
   it('keeps every digit of what is no length', () => {
-    const georeference = { crs: 'EPSG:32632', eastings: 458657.3000000001, northings: 5438232.25, height: 1, scale: 0.0032808333333 };
+    const georeference = {
+      crs: 'EPSG:32632',
+      eastings: 458657.3000000001,
+      northings: 5438232.25,
+      height: 1,
+      scale: 0.0032808333333,
+    };
     const text = textOf({ ...header, frame: { ...header.frame, georeference, trueNorthDeg: 1.23456789012 } }, [
       hole({ axis: [0, 0.6000000000000001, 1e-9], ext: { 'https://example.org/x': { radius: 0.12345678901 } } }),
     ]);
-    for (const kept of ['458657.3000000001', '0.0032808333333', '1.23456789012', '0.6000000000000001, 1e-9', '0.12345678901']) {
+    for (const kept of [
+      '458657.3000000001',
+      '0.0032808333333',
+      '1.23456789012',
+      '0.6000000000000001, 1e-9',
+      '0.12345678901',
+    ]) {
       expect(text).toContain(kept);
     }
   });
@@ -116,13 +135,17 @@ describe('writeLayout', () => {
     const text = textOf(Object.fromEntries(Object.entries(shuffled).reverse()), [
       { shift: 1, point: [1, 2], holeType: 'H10', 'x-y': [null], trade: 'T1', id: 'A' },
     ]);
-    expect(text).toContain('{ "id": "A", "trade": "T1", "holeType": "H10", "point": [1, 2], "shift": 1, "x-y": [null] }');
+    expect(text).toContain(
+      '{ "id": "A", "trade": "T1", "holeType": "H10", "point": [1, 2], "shift": 1, "x-y": [null] }',
+    );
     expect(Object.keys(JSON.parse(text))).toEqual([...Object.keys(header), 'holes', 'packages', 'ext', 'colour']);
     expect(text).toContain('"radius": 0.12345678901');
   });
 
   it('keeps a member named __proto__', () => {
-    const text = textOf(JSON.parse(`{"__proto__": {"a": 1}, "ahx": "0.1"}`), [JSON.parse('{"__proto__": 1, "id": "A"}')]);
+    const text = textOf(JSON.parse(`{"__proto__": {"a": 1}, "ahx": "0.1"}`), [
+      JSON.parse('{"__proto__": 1, "id": "A"}'),
+    ]);
     expect(text).toContain('"__proto__": {\n    "a": 1');
     expect(text).toContain('{ "id": "A", "__proto__": 1 }');
   });
