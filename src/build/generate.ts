@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { bundleFiles } from './bundle.js';
+import { baseFiles, derivedCaseFiles } from './derive-cases.js';
 import { fingerprint } from './fingerprint.mjs';
 import type { Generator } from './generator.js';
 import { packageVersionFiles } from './package-version.js';
@@ -19,6 +20,7 @@ export const generators: readonly Generator[] = [
   { name: 'tables of the schema', inputs: schemas, run: schemaTableFiles },
   { name: 'version of the package', inputs: ['package.json'], run: packageVersionFiles },
   { name: 'single-file schemas', inputs: schemas, run: bundleFiles },
+  { name: 'cases derived from the schema', inputs: [...schemas, ...baseFiles], run: derivedCaseFiles },
 ];
 
 const BUILT = 'src/generated/';
