@@ -24,7 +24,7 @@ const LOCAL_CRS = 'http://www.opengis.net/def/crs/OGC/0/Engineering3D';
 const CAUTION =
   'Layout data only. Not a design, not a permit to drill. Confirm anchor type, embedment, edge distance and spacing with the responsible designer and the product approval.';
 const MEANING =
-  'place is in the site frame, in metres: x and y plan coordinates, z up, and no z where the height is not given. properties are members of the layout: lengths in millimetres, angles in degrees, frame of the site.';
+  'place is in the site frame, in metres: x and y plan coordinates, z up, and no z where the height is not given. properties are members of the layout: lengths in millimetres, angles in degrees, directions in the site frame.';
 
 /** Members of the header that stand in the root object as they are. */
 const carried = ['ahx', 'id', 'title', 'revision', 'project', 'submittal', 'frame'] as const;
