@@ -24,6 +24,19 @@ const root = join(import.meta.dirname, '../..');
 const inputs = ['src', 'package.json', 'package-lock.json', 'tsconfig.json', 'tsconfig.core.json'];
 const made = join(root, 'out', `build-${process.pid}`);
 
+/** Packages in the older module form `require` parts of Node, which an ES module has no word for. */
+const requireBuiltins: Plugin = {
+  name: 'require of built-in modules',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /.*/ }, ({ kind, path }) =>
+      kind === 'require-call' && isBuiltin(path) ? { path, namespace: 'builtin' } : undefined,
+    );
+    onLoad({ filter: /.*/, namespace: 'builtin' }, ({ path }) => ({
+      contents: `module.exports = process.getBuiltinModule(${JSON.stringify(path)});`,
+    }));
+  },
+};
+
 const before = fingerprint(root, inputs);
 rmSync(made, { recursive: true, force: true });
 mkdirSync(made, { recursive: true });
@@ -69,19 +82,6 @@ async function bundleCommand(target: string): Promise<void> {
   chmodSync(join(target, 'cli.js'), 0o755);
   writeFileSync(join(target, 'cli-licenses.txt'), licences(metafile as Metafile));
 }
-
-/** Packages in the older module form `require` parts of Node, which an ES module has no word for. */
-const requireBuiltins: Plugin = {
-  name: 'require of built-in modules',
-  setup({ onResolve, onLoad }) {
-    onResolve({ filter: /.*/ }, ({ kind, path }) =>
-      kind === 'require-call' && isBuiltin(path) ? { path, namespace: 'builtin' } : undefined,
-    );
-    onLoad({ filter: /.*/, namespace: 'builtin' }, ({ path }) => ({
-      contents: `module.exports = process.getBuiltinModule(${JSON.stringify(path)});`,
-    }));
-  },
-};
 
 /** The licences of the packages that are part of the command. */
 function licences({ inputs }: Metafile): string {

@@ -68,7 +68,8 @@ async function definitionTypes(source: Schema, shared: Record<string, Schema>, r
   });
   return text
     .replace(/^export interface Root \{\}\n/m, '')
-    .replace(/ \*\n \* This .* was referenced by [\s\S]*?(?= \*\/)/g, '');
+    .replace(/ \*\n \* This .* was referenced by [\s\S]*?(?= \*\/)/g, '')
+    .replace(/ \*\n( \* @(min|max)Items \d+\n)+/g, '');
 }
 
 function simplify(node: TypedSchema, scope: Record<string, Schema>): void {
