@@ -1,4 +1,4 @@
-import { type InchDenominator, formatFeetInches } from './format-feet-inches.js';
+import { formatFeetInches, type InchDenominator } from './format-feet-inches.js';
 import { formatDecimal, formatMm } from './format-mm.js';
 import { lengthUnits } from './length-unit.js';
 import type { TextUnit } from './parse-length.js';

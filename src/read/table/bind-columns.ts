@@ -1,4 +1,5 @@
 import type { Column, ColumnProfile } from '../../generated/column-profile.js';
+import { cellText } from '../../model/formula-guard.js';
 import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
 import { assignable, columnNumber, fieldPointer } from '../../model/table-profile.js';
@@ -64,9 +65,9 @@ export function bindColumns(
   };
 }
 
-/** The names without blanks around them; empty names at the end are no columns. */
+/** The names that the cells stand for; empty names at the end are no columns. */
 function trimHeader(header: readonly string[]): string[] {
-  const names = header.map((name) => name.trim());
+  const names = header.map(cellText);
   while (names.length > 0 && names[names.length - 1] === '') names.pop();
   return names;
 }

@@ -1,5 +1,6 @@
 import type { Assignment, ColumnProfile } from '../../generated/column-profile.js';
 import type { Hole } from '../../generated/layout.js';
+import { cellText } from '../../model/formula-guard.js';
 import type { Observe } from '../../model/observation.js';
 import { type BoundColumns, bindColumns } from './bind-columns.js';
 import { checkProfile } from './check-profile.js';
@@ -28,7 +29,7 @@ export interface PointListCounts {
  * Reads a point list into holes, as its text arrives, after a column profile that holds to its schema.
  *
  * Lengths become millimetres; heights become z of the site frame. Ids and other texts stay as they
- * are but for blanks around them. A column says what a member is, where its cell is empty the code
+ * are but for blanks around them and the apostrophe of `guardFormula`. A column says what a member is, where its cell is empty the code
  * says it, then the constants. Every hole gets `origin` with its row, and with its code where the
  * table has codes. A row with a bad cell gives no hole and is counted as faulty.
  *
@@ -120,7 +121,7 @@ export class PointListReader {
       this.bind(cells, row);
       return;
     }
-    if (!this.ended && end !== undefined && cells[0].trim() === end) {
+    if (!this.ended && end !== undefined && cellText(cells[0]) === end) {
       this.ended = true;
       return;
     }
@@ -134,7 +135,7 @@ export class PointListReader {
   /** Whether the row filter lets the row through; a row too short for it goes on to be reported. */
   private isHole(cells: readonly string[], row: number, { filter }: BoundColumns): boolean {
     if (filter === undefined || filter >= cells.length) return true;
-    const value = cells[filter].trim();
+    const value = cellText(cells[filter]);
     if (!this.drop.has(value) && (this.keep === undefined || this.keep.has(value))) return true;
     this.leftOut.add('filter', row, value);
     return false;
@@ -145,7 +146,7 @@ export class PointListReader {
       this.counts.faulty++;
       return;
     }
-    const code = bound.code === undefined ? undefined : cells[bound.code].trim();
+    const code = bound.code === undefined ? undefined : cellText(cells[bound.code]);
     const given = code === undefined ? this.constants : this.codes.get(code);
     if (given === undefined && this.leaveOut(code ?? '', row, bound)) return;
     const hole = given && this.maker?.make(cells, row, given, code);

@@ -1,5 +1,6 @@
 import type { Assignment, Column, ColumnProfile } from '../../generated/column-profile.js';
 import type { Hole, Origin, Position, Vector3 } from '../../generated/layout.js';
+import { cellText } from '../../model/formula-guard.js';
 import type { Observe } from '../../model/observation.js';
 import {
   type ColumnField,
@@ -63,7 +64,7 @@ export class RowToHole {
   make(cells: readonly string[], row: number, given: Assignment, code: string | undefined): Hole | undefined {
     const values: RowValues = { texts: {}, numbers: {} };
     let sound = true;
-    for (const plan of this.cells) if (!this.readCell(cells[plan.index].trim(), plan, row, values)) sound = false;
+    for (const plan of this.cells) if (!this.readCell(cells[plan.index], plan, row, values)) sound = false;
     if (!sound || !this.hasWholeAxis(values.numbers, row)) return undefined;
     for (const name of ['trade', 'holeType'] as const) {
       if (values.texts[name] === undefined && given[name] === undefined) return this.observeEmpty(name, row);
@@ -73,8 +74,9 @@ export class RowToHole {
   }
 
   /** Reads one cell into the values; false where it is bad. */
-  private readCell(cell: string, plan: CellPlan, row: number, values: RowValues): boolean {
+  private readCell(written: string, plan: CellPlan, row: number, values: RowValues): boolean {
     const { column, map, kind } = plan;
+    const cell = kind === 'text' ? cellText(written) : written.trim();
     const at = { row, column: plan.index + 1 };
     const text = map === undefined ? cell : (map.get(cell) ?? '');
     if (map !== undefined && cell !== '' && !map.has(cell)) {
