@@ -197,6 +197,35 @@ describe('maps and codes of a profile', () => {
     expect(losses).toEqual([]);
   });
 
+  it('leave to a column what has a column of its own', () => {
+    const { text, losses } = write([hole({ trade: 'PL', ...up }), hole({ trade: 'PL', holeType: 'C50' })], {
+      columns: [...columns, { column: 'Trade', field: 'trade' }],
+      codes,
+      constants: undefined,
+    });
+    expect(text).toBe('ID,X,Y,Trade,Code\r\nA1,1,2,PL,HGR\r\nA1,1,2,PL,SLV\r\n');
+    expect(losses).toEqual([]);
+  });
+
+  it('may be read from the column of a field, and a column may hold two fields that agree', () => {
+    const { text, losses } = write(
+      [hole({ tag: 'A1', holeType: 'W10', ...up, group: 'HGR' }), hole({ tag: 'T', ...up, group: 'X' })],
+      {
+        columns: [...columns, { column: 'ID', field: 'tag' }, { column: 'Code', field: 'group' }],
+        codes,
+        constants: undefined,
+      },
+    );
+    expect(text).toBe('ID,X,Y,Code\r\nA1,1,2,HGR\r\nA1,1,2,X\r\n');
+    expect(counts(losses)).toEqual([
+      ['holes/tag', 1],
+      ['holes/trade', 1],
+      ['holes/holeType', 1],
+      ['holes/axis', 1],
+      ['holes', 1],
+    ]);
+  });
+
   it('count what no code stands for, and that such a row cannot be read again', () => {
     const { text, losses } = write([hole({ trade: 'EL', ...up }), hole()], { codes, constants: undefined });
     expect(text).toBe('ID,X,Y,Code\r\nA1,1,2,\r\nA1,1,2,\r\n');
