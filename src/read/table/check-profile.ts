@@ -123,13 +123,15 @@ function checkHeight(profile: ColumnProfile): ProfileFault[] {
   }
   const faults: ProfileFault[] = [];
   for (const [level, member] of levels) {
-    if (!reference.knows(level)) faults.push({ member, problem: heightProblem(reference, level) });
+    if (reference.knows(level)) continue;
+    const problem = `Heights from ${reference.kind} need ${levelExpected(reference)}; "${level}" is none.`;
+    faults.push({ member, problem });
   }
   return faults;
 }
 
-/** Why heights at a level cannot be read. */
-export function heightProblem(reference: HeightReference, level: string): string {
-  const one = reference.member === 'soffits' ? 'exactly one height in soffits' : reference.member;
-  return `Heights from ${reference.kind} need a level "${level}" with ${one} in the layout of the profile.`;
+/** What the level of a hole must be where heights are measured from it, in words that follow "must be". */
+export function levelExpected(reference: HeightReference): string {
+  const held = reference.member === 'soffits' ? 'exactly one height in soffits' : reference.member;
+  return `a level with ${held} in the layout of the profile`;
 }

@@ -4,6 +4,7 @@ import { cellText } from '../../model/formula-guard.js';
 import type { Observe } from '../../model/observation.js';
 import {
   type ColumnField,
+  fieldPointer,
   HeightReference,
   isAxisField,
   isLengthField,
@@ -14,7 +15,7 @@ import { parseLength } from '../../units/parse-length.js';
 import { parseNumber } from '../../units/parse-number.js';
 import type { DecimalSign } from '../../units/scan-decimal.js';
 import type { BoundColumns } from './bind-columns.js';
-import { heightProblem } from './check-profile.js';
+import { levelExpected } from './check-profile.js';
 
 /** What the cells of one row say, before it is a hole. */
 interface RowValues {
@@ -113,12 +114,12 @@ export class RowToHole {
     if (this.heights.kind === 'datum') return [x, y, z];
     const height = this.heights.toZ(z, level);
     if (height !== undefined) return [x, y, roundMm(height)];
-    const column = this.bound.columnOf.get('/level') ?? this.bound.columnOf.get('/point/2');
-    const problem =
-      level === undefined
-        ? `Heights from ${this.heights.kind} need a level, and the row has none.`
-        : heightProblem(this.heights, level);
-    this.observe({ rule: 'profile-unfit', at: { row, column }, data: { member: '/height', problem }, cause: problem });
+    if (level === undefined) return this.observeEmpty('level', row);
+    const column = this.planOf('level')?.column.column;
+    const expected = levelExpected(this.heights);
+    const data = { column, expected, found: shorten(level) };
+    const at = { row, column: this.bound.columnOf.get('/level') };
+    this.observe({ rule: 'cell-unreadable', at, data, cause: `${column}: ${expected}: ${level}` });
     return undefined;
   }
 
@@ -131,10 +132,14 @@ export class RowToHole {
   }
 
   private observeEmpty(field: ColumnField, row: number): undefined {
-    const plan = this.cells.find(({ column }) => column.field === field);
-    const column = plan?.column.column ?? field;
-    this.observe({ rule: 'cell-empty', at: { row, column: plan && plan.index + 1 }, data: { column }, cause: column });
+    const column = this.planOf(field)?.column.column ?? field;
+    const at = { row, column: this.bound.columnOf.get(fieldPointer(field)) };
+    this.observe({ rule: 'cell-empty', at, data: { column }, cause: column });
     return undefined;
+  }
+
+  private planOf(field: ColumnField): CellPlan | undefined {
+    return this.cells.find(({ column }) => column.field === field);
   }
 
   private observeLostCharacter(text: string, column: string, at: { row: number; column: number }): void {

@@ -385,14 +385,15 @@ describe('heights of a point list', () => {
       plainProfile({ height: 'soffit-down', columns: [...columns, z, level], layout }),
     );
     expect(counts).toEqual({ rows: 4, holes: 2, faulty: 2, leftOut: 0 });
-    expect(observations.map(({ rule, at, data }) => [rule, at.row, at.column, data.problem])).toEqual([
-      [
-        'profile-unfit',
-        3,
-        5,
-        'Heights from soffit-down need a level "L2" with exactly one height in soffits in the layout of the profile.',
-      ],
-      ['profile-unfit', 5, 5, 'Heights from soffit-down need a level, and the row has none.'],
+    const expected = 'a level with exactly one height in soffits in the layout of the profile';
+    expect(observations).toEqual([
+      {
+        rule: 'cell-unreadable',
+        at: { row: 3, column: 5 },
+        data: { column: 'Level', expected, found: 'L2' },
+        cause: `Level: ${expected}: L2`,
+      },
+      { rule: 'cell-empty', at: { row: 5, column: 5 }, data: { column: 'Level' }, cause: 'Level' },
     ]);
   });
 });
@@ -448,7 +449,7 @@ describe('an unfit profile', () => {
       [
         [
           '/constants',
-          'Heights from finished-floor need a level "L1" with finishedFloor in the layout of the profile.',
+          'Heights from finished-floor need a level with finishedFloor in the layout of the profile; "L1" is none.',
         ],
       ],
     ],
