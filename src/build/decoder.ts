@@ -117,7 +117,7 @@ class DecoderWriter {
     if (schema.enum !== undefined) return this.choice(schema.enum as string[]);
     if (schema.type === 'number' || schema.type === 'integer') return this.number(schema, path);
     if (schema.type === 'boolean') return this.boolean();
-    if (schema.type === 'array') return this.tuple(schema, path);
+    if (schema.type === 'array') return this.tuple(schema, path, name);
     if (schema.type === 'object' && schema.additionalProperties === false) {
       const functionName = `decode${path.split('.').map(capital).join('')}`;
       this.functions.push(this.object(functionName, schema, path));
@@ -186,18 +186,24 @@ class DecoderWriter {
   }
 
   /** A short array of numbers, such as a point. */
-  private tuple(schema: Schema, path: string): string[] {
+  private tuple(schema: Schema, path: string, name: string | undefined): string[] {
     const { minItems, maxItems } = schema;
     if (minItems === undefined || maxItems === undefined || maxItems > 4) throw new Error(`${path} is no tuple`);
     const lines = ['if (c !== 91) return -1;', `p++; ${SKIP}`];
+    // What the schema has no word for is left to the careful way as well.
+    if (name === 'vector3') lines.unshift('let part0 = 0; let part1 = 0; let part2 = 0;');
+    if (name === 'limits') lines.unshift('let part0 = 0; let part1 = 0;');
     for (let k = 0; k < maxItems; k++) {
       const item = this.value(schema.items as Schema, `${path}.${k}`);
+      if (name === 'vector3' || name === 'limits') item.push(`part${k} = numberRead[0];`);
       const body = [...(k > 0 ? [`p++; ${SKIP}`] : []), '{', ...item, '}', SKIP];
       const optional = k >= minItems;
       lines.push(
         ...(optional ? ['if (c === 44) {', ...body, '}'] : [...(k > 0 ? ['if (c !== 44) return -1;'] : []), ...body]),
       );
     }
+    if (name === 'vector3') lines.push('if (part0 === 0 && part1 === 0 && part2 === 0) return -1;');
+    if (name === 'limits') lines.push('if (part0 > part1) return -1;');
     return [...lines, 'if (c !== 93) return -1;', 'p++;'];
   }
 }

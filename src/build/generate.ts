@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { bundleFiles } from './bundle.js';
+import { decoderFiles } from './decoder.js';
 import { baseFiles, derivedCaseFiles } from './derive-cases.js';
 import { fingerprint } from './fingerprint.mjs';
 import type { Generator } from './generator.js';
@@ -17,6 +18,7 @@ const schemas = schemaFiles(root);
 export const generators: readonly Generator[] = [
   { name: 'types', inputs: schemas, run: typeFiles },
   { name: 'validators', inputs: schemas, run: validatorFiles },
+  { name: 'decoder of holes', inputs: [...schemas, 'src/model/hole-row.ts'], run: decoderFiles },
   { name: 'tables of the schema', inputs: schemas, run: schemaTableFiles },
   { name: 'version of the package', inputs: ['package.json'], run: packageVersionFiles },
   { name: 'single-file schemas', inputs: schemas, run: bundleFiles },

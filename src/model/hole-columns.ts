@@ -20,7 +20,7 @@ export type HoleReference = (typeof holeReferences)[number];
  */
 export class HoleColumns {
   count = 0;
-  /** Holes that broke a rule of the text or the schema; they count and keep their id, but are not judged. */
+  /** Holes that are not judged further; they count and keep their id. */
   brokenCount = 0;
   x = new Float64Array(64);
   y = new Float64Array(64);
@@ -33,7 +33,7 @@ export class HoleColumns {
   depth = new Float64Array(0);
   /** Offset of the record in the input. */
   byte = new Float64Array(64);
-  /** 1 for a record that is not judged further. */
+  /** 0 for a record that is judged; see {@link HoleColumns.BROKEN_RECORD}. */
   broken = new Uint8Array(64);
   /** The distinct axes, three numbers each, as written (no unit vectors). */
   readonly axes: number[] = [];
@@ -43,6 +43,16 @@ export class HoleColumns {
   private ids = new Uint8Array(1 << 10);
   private idEnds = new Uint32Array(64);
   private idTable = new Int32Array(1 << 8).fill(-1);
+
+  /** Pairs of a hole and the first one before it that has the same id. */
+  readonly duplicates: [hole: number, first: number][] = [];
+  /** Pairs of a hole and the first one before it whose id differs only in the case of the letters A to Z. */
+  readonly lookalikes: [hole: number, first: number][] = [];
+
+  /** Value of {@link broken} for a record that broke a rule of the text or the schema. */
+  static readonly BROKEN_RECORD = 1;
+  /** Value of {@link broken} for a record that a rule of the references stage gave up. */
+  static readonly GIVEN_UP = 2;
 
   /** @param names for each of `holeReferences` the names of the collection it points into */
   constructor(private readonly names: readonly Names[]) {}
@@ -103,6 +113,13 @@ export class HoleColumns {
     return i;
   }
 
+  /** Marks a hole as one that later stages do not judge. */
+  giveUp(i: number): void {
+    if (this.broken[i] !== 0) return;
+    this.broken[i] = HoleColumns.GIVEN_UP;
+    this.brokenCount++;
+  }
+
   /** Id of hole `i`; empty for a broken record without a readable one. */
   id(i: number): string {
     return decoder.decode(this.ids.subarray(this.idStart(i), this.idEnds[i]));
@@ -115,34 +132,6 @@ export class HoleColumns {
     let slot = foldedHash(b, 0, b.length) & mask;
     while (this.idTable[slot] >= 0) {
       if (this.sameId(this.idTable[slot], b, 0, b.length)) return this.idTable[slot];
-      slot = (slot + 1) & mask;
-    }
-    return -1;
-  }
-
-  /** First hole with exactly the id of hole `i` (itself when there is none before), or -1 when it has no id. */
-  firstWithIdOf(i: number): number {
-    const from = this.idStart(i);
-    return this.idEnds[i] === from ? -1 : this.probe(i, false);
-  }
-
-  /**
-   * First hole whose id differs from that of hole `i` only in the case of ASCII letters, or -1.
-   * It is found in the same chain of the table, because the hash leaves case out.
-   */
-  firstLookalikeOf(i: number): number {
-    const from = this.idStart(i);
-    return this.idEnds[i] === from ? -1 : this.probe(i, true);
-  }
-
-  private probe(i: number, lookalike: boolean): number {
-    const from = this.idStart(i);
-    const to = this.idEnds[i];
-    const mask = this.idTable.length - 1;
-    let slot = foldedHash(this.ids, from, to) & mask;
-    for (let j = this.idTable[slot]; j >= 0; j = this.idTable[slot]) {
-      const same = j === i || this.sameId(j, this.ids, from, to);
-      if (lookalike ? !same && this.sameFolded(j, from, to) : same) return j;
       slot = (slot + 1) & mask;
     }
     return -1;
@@ -161,24 +150,36 @@ export class HoleColumns {
     for (let k = 0; k < length; k++) this.ids[start + k] = bytes[idStart + k];
     this.idEnds[i] = end;
     if (length === 0) return;
-    this.enter(i);
+    this.enter(i, true);
     if (this.count * 2 > this.idTable.length) {
       this.idTable = new Int32Array(this.idTable.length * 2).fill(-1);
-      for (let j = 0; j <= i; j++) if (this.idEnds[j] > this.idStart(j)) this.enter(j);
+      for (let j = 0; j <= i; j++) if (this.idEnds[j] > this.idStart(j)) this.enter(j, false);
     }
   }
 
-  /** Puts hole `i` in the table unless an equal id is there. */
-  private enter(i: number): void {
+  /**
+   * Puts hole `i` in the table unless an equal id is there. The hash leaves case out, so that ids that
+   * differ only in case are met on the way.
+   */
+  private enter(i: number, isNew: boolean): void {
+    const { ids, idEnds, idTable } = this;
     const from = this.idStart(i);
-    const to = this.idEnds[i];
-    const mask = this.idTable.length - 1;
-    let slot = foldedHash(this.ids, from, to) & mask;
-    while (this.idTable[slot] >= 0) {
-      if (this.sameId(this.idTable[slot], this.ids, from, to)) return;
+    const to = idEnds[i];
+    const mask = idTable.length - 1;
+    let slot = foldedHash(ids, from, to) & mask;
+    let lookalike = -1;
+    for (let j = idTable[slot]; j >= 0; j = idTable[slot]) {
+      if (this.sameFolded(j, from, to)) {
+        if (this.sameId(j, ids, from, to)) {
+          if (isNew) this.duplicates.push([i, j]);
+          return;
+        }
+        if (lookalike < 0) lookalike = j;
+      }
       slot = (slot + 1) & mask;
     }
-    this.idTable[slot] = i;
+    idTable[slot] = i;
+    if (isNew && lookalike >= 0) this.lookalikes.push([i, lookalike]);
   }
 
   private sameId(j: number, b: Uint8Array, from: number, to: number): boolean {
@@ -192,7 +193,9 @@ export class HoleColumns {
     const { ids } = this;
     const start = this.idStart(j);
     if (this.idEnds[j] - start !== to - from) return false;
-    for (let k = from, m = start; k < to; k++, m++) if (foldCase(ids[m]) !== foldCase(ids[k])) return false;
+    for (let k = from, m = start; k < to; k++, m++) {
+      if (ids[m] !== ids[k] && foldCase(ids[m]) !== foldCase(ids[k])) return false;
+    }
     return true;
   }
 

@@ -17,18 +17,20 @@ export class Collection<T> {
   readonly bytes: number[] = [];
   /** For each record its id as far as one could be read. */
   readonly ids: (string | undefined)[] = [];
+  /** Pairs of a record and the first one before it that has the same id. */
+  readonly duplicates: [index: number, first: number][] = [];
   private readonly definedAt: number[] = [];
 
-  /** Adds a record; returns the index of an earlier one with the same id, or -1. */
-  define(id: string | undefined, record: T | undefined, byte: number): number {
+  /** Adds a record. */
+  define(id: string | undefined, record: T | undefined, byte: number): void {
     const index = this.records.push(record) - 1;
     this.bytes.push(byte);
     this.ids.push(id);
-    if (id === undefined) return -1;
+    if (id === undefined) return;
     const name = this.names.addText(id);
-    const earlier = this.definedAt[name] ?? -1;
+    const earlier = this.indexOf(name);
     if (earlier < 0) this.definedAt[name] = index;
-    return earlier;
+    else this.duplicates.push([index, earlier]);
   }
 
   /** Index of the record that the name with this number defines, or -1. */
@@ -36,10 +38,14 @@ export class Collection<T> {
     return this.definedAt[name] ?? -1;
   }
 
-  /** The sound record with this id. */
-  get(id: string): T | undefined {
+  isDefined(id: string): boolean {
     const name = this.names.find(id);
-    return name < 0 ? undefined : this.records[this.indexOf(name)];
+    return name >= 0 && this.indexOf(name) >= 0;
+  }
+
+  /** Ids of all records that have one, broken records included. */
+  definedIds(): string[] {
+    return this.ids.filter((id) => id !== undefined);
   }
 }
 

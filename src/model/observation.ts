@@ -28,6 +28,10 @@ export interface Spot {
   pointer?: string;
   /** Byte offset in the input, from 0; absent for tables. */
   byte?: number;
+  /** Where only the record is known, instead of `byte`: its offset. */
+  recordByte?: number;
+  /** With `recordByte`: JSON Pointer from the record to the value. The way is gone when the place is needed. */
+  within?: string;
   /** Row of the table, from 1; the header and rows before it count. */
   row?: number;
   /** Number of the column of the table, from 1. */

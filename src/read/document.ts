@@ -25,8 +25,8 @@ export interface DocumentSink {
   takeFast(name: string, bytes: Uint8Array, start: number, base: number): number;
   /** An element of a collection. */
   element(name: string, index: number, piece: Piece): void;
-  /** A member of the root that is no collection, or a collection's value that is no array. */
-  member(name: string, piece: Piece): void;
+  /** A member of the root that is no collection, or a collection's value that is no array; its name stands at `nameByte`. */
+  member(name: string, piece: Piece, nameByte: number): void;
   /** The end of a collection. */
   collectionEnd(name: string, count: number): void;
   /** A value that is no object, where the document should be one. */
@@ -168,7 +168,7 @@ export class DocumentReader {
     const take = (piece: Piece) => {
       this.report(nameFaults, name);
       if (this.seen.has(name)) this.sink.fault({ rule: 'duplicate-name', byte: base + p, data: { name } }, pointerTo(name));
-      else this.sink.member(name, piece);
+      else this.sink.member(name, piece, base + p);
       this.seen.add(name);
     };
     return this.value(start, final, take, 'after-member');

@@ -5,6 +5,7 @@ import { newHoleRow, rowFromHole } from '../model/hole-row.js';
 import { LayoutModel } from '../model/layout-model.js';
 import { nearest } from '../model/nearest.js';
 import type { Observe } from '../model/observation.js';
+import { beyondSchema } from './beyond-schema.js';
 import { DocumentReader, type DocumentSink, type Piece } from './document.js';
 import { explainSchema, type SchemaFault } from './explain-schema.js';
 import { positionOf, toPointer, tokensTo } from './locate.js';
@@ -20,10 +21,13 @@ const isCollectionName = new Set<string>(collections);
  */
 export class LayoutReader implements DocumentSink {
   readonly model = new LayoutModel();
-  /** The `kind` of a document that is no layout. */
-  otherKind: string | undefined;
-  /** The `ahx` of a document of a later minor version than this reader knows. */
-  laterVersion: string | undefined;
+  /** The `ahx` of a document of another version than this reader knows. */
+  otherVersion: string | undefined;
+  /** Records of collections, and one for the members of the header. */
+  records = 1;
+  /** Records that broke a rule of the text or the schema. */
+  brokenRecords = 0;
+  private isLaterMinor = false;
   private readonly document = new DocumentReader(this);
   private readonly row = newHoleRow();
 
@@ -62,7 +66,9 @@ export class LayoutReader implements DocumentSink {
   takeFast(name: string, bytes: Uint8Array, start: number, base: number): number {
     if (name !== 'holes') return -1;
     const end = decodeHole(bytes, start, this.row);
-    if (end >= 0) this.model.holes.push(this.row, base + start, false);
+    if (end < 0) return -1;
+    this.model.holes.push(this.row, base + start, false);
+    this.records++;
     return end;
   }
 
@@ -70,6 +76,8 @@ export class LayoutReader implements DocumentSink {
     this.model.present.add(name);
     const value = this.sound(piece, [name, String(index)], validateRecord[name]);
     const byte = piece.base + piece.start;
+    this.records++;
+    if (!value.sound) this.brokenRecords++;
     if (name === 'holes') {
       rowFromHole(value.parsed, this.row);
       this.model.holes.push(this.row, byte, !value.sound);
@@ -84,20 +92,20 @@ export class LayoutReader implements DocumentSink {
     this.model.present.add(name);
   }
 
-  member(name: string, piece: Piece): void {
+  member(name: string, piece: Piece, nameByte: number): void {
     const { model } = this;
     model.present.add(name);
     model.memberBytes.set(name, piece.base + piece.start);
     const validate = Object.hasOwn(validateLayoutMember, name) ? validateLayoutMember[name] : undefined;
     if (validate === undefined) {
-      this.unknownMember(name, piece);
+      this.unknownMember(name, nameByte);
       this.textFaults(piece, [name]);
       return;
     }
     if (name === 'ahx' && this.version(piece)) return;
-    if (name === 'kind' && this.kind(piece)) return;
     const value = this.sound(piece, [name], validate);
     if (value.sound) (model.header as Record<string, unknown>)[name] = value.parsed;
+    else this.brokenRecords++;
   }
 
   root(piece: Piece): void {
@@ -118,7 +126,7 @@ export class LayoutReader implements DocumentSink {
     const parsed: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
     if (!clean) return { parsed, sound: false };
     const faults = validate(parsed) ? [] : explainSchema(validate.errors ?? [], parsed, 'layout');
-    faults.push(...notNormal(parsed, path));
+    faults.push(...beyondSchema(parsed));
     for (const fault of faults) this.schemaFault(fault, piece, path);
     return { parsed, sound: faults.length === 0 };
   }
@@ -130,9 +138,9 @@ export class LayoutReader implements DocumentSink {
     this.observe({ rule, at: { pointer: toPointer(all), byte, hole: holeIndex(path) }, data, cause, ...this.leniency(rule) });
   }
 
-  /** Members that a later minor version may have brought are no errors for a reader that does not know it. */
+  /** Members and choices that a later minor version may have brought are no errors for a reader that does not know it. */
   private leniency(rule: string): { severity?: 'info' } {
-    return rule === 'unknown-member' && this.laterVersion !== undefined ? { severity: 'info' } : {};
+    return this.isLaterMinor && (rule === 'unknown-member' || rule === 'not-a-choice') ? { severity: 'info' } : {};
   }
 
   /** Observes the faults of the text of a piece; true when none of them makes the value doubtful. */
@@ -147,10 +155,10 @@ export class LayoutReader implements DocumentSink {
     return clean;
   }
 
-  private unknownMember(name: string, piece: Piece): void {
+  private unknownMember(name: string, byte: number): void {
     const near = nearest(name, memberNames.layout['#'] ?? []);
     const data = { member: name, ...(near === undefined ? {} : { nearest: near }) };
-    const at = { pointer: toPointer([name]), byte: piece.base + piece.start };
+    const at = { pointer: toPointer([name]), byte };
     this.observe({ rule: 'unknown-member', at, data, cause: name, ...this.leniency('unknown-member') });
   }
 
@@ -161,17 +169,11 @@ export class LayoutReader implements DocumentSink {
     const [major, minor] = found.split('.').map(Number);
     const [ownMajor, ownMinor] = SCHEMA_VERSION.split('.').map(Number);
     const isLaterMinor = major === ownMajor && minor > ownMinor;
-    if (isLaterMinor) this.laterVersion = found;
+    this.otherVersion = found;
+    this.isLaterMinor = isLaterMinor;
     const at = { pointer: '/ahx', byte: piece.base + piece.start };
     const data = { found, supported: SCHEMA_VERSION };
     this.observe({ rule: 'unsupported-version', at, data, cause: found, ...(isLaterMinor ? { severity: 'warning' } : {}) });
-    return true;
-  }
-
-  private kind(piece: Piece): boolean {
-    const found: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
-    if (found !== 'report' && found !== 'column-profile') return false;
-    this.otherKind = found;
     return true;
   }
 
@@ -181,15 +183,6 @@ export class LayoutReader implements DocumentSink {
       this.observe({ rule: 'missing-member', at: { pointer: '', byte: 0 }, data: { member }, cause: member });
     }
   }
-}
-
-/** Ids whose text is not in Unicode normalisation form C; schemas have no word for it. */
-function notNormal(value: unknown, path: string[]): SchemaFault[] {
-  if (path.length < 2 || typeof value !== 'object' || value === null) return [];
-  const { id } = value as { id?: unknown };
-  if (typeof id !== 'string' || id.normalize('NFC') === id) return [];
-  const data = { expected: 'Unicode normalisation form C', found: JSON.stringify(id) };
-  return [{ rule: 'bad-text', tokens: ['id'], aim: 'value', data }];
 }
 
 /** A path with its indexes left out: what findings in different records share. */

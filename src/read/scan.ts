@@ -283,13 +283,10 @@ export class Scanner {
 class Frame {
   private readonly spans: number[] = [];
   private names: Set<string> | undefined;
-  private b: Uint8Array | undefined;
-
   constructor(readonly isObject: boolean) {}
 
   /** Adds the name at `from..to` (without quotes); returns it when it is there already. */
   add(b: Uint8Array, from: number, to: number): string | undefined {
-    this.b = b;
     // A handful of plain names is compared as bytes; many names, or escaped ones, as texts.
     if (this.names === undefined && (this.spans.length >= 40 || hasEscape(b, from, to))) {
       this.names = new Set();

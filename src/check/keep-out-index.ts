@@ -1,0 +1,135 @@
+import type { KeepOut } from '../generated/layout.js';
+import { bucketMask, hashCell } from '../geometry/near-pairs.js';
+import { distanceToPrism, newPrism, type Prism } from '../geometry/prism.js';
+import { distancePointSegment, distanceSegmentSegment } from '../geometry/segment.js';
+import { along, subtract, type Vec3 } from '../geometry/vector.js';
+
+/** Side of a cell, mm: somewhat larger than the reach of most holes, so that one looks into one or two. */
+const CELL_MM = 1500;
+/** A shape that touches more cells than this is tested against every hole instead. */
+const MOST_CELLS = 200_000;
+
+interface Entry {
+  keepOut: KeepOut;
+  prism: Prism | undefined;
+  /** Clear distance at which it begins to matter: standoff and radius, mm. */
+  reach: number;
+}
+
+/** Keep-outs by place. Millimetres, site frame. */
+export class KeepOutIndex {
+  /** Keep-outs that have a shape that can be judged. */
+  readonly count: number;
+  /** Distances computed since the index was made. */
+  tests = 0;
+  private readonly entries: Entry[];
+  private readonly everywhere: number[] = [];
+  private readonly starts: Int32Array;
+  private readonly items: Int32Array;
+  private readonly mask: number;
+
+  constructor(records: readonly (KeepOut | undefined)[]) {
+    this.entries = records.flatMap((keepOut) => {
+      if (keepOut === undefined) return [];
+      const { path, prism, sphere } = keepOut.shape;
+      const solid = prism && newPrism(prism.base, prism.extrude);
+      if (prism !== undefined && solid === undefined) return [];
+      return [{ keepOut, prism: solid, reach: keepOut.standoff + (path?.radius ?? sphere?.radius ?? 0) }];
+    });
+    this.count = this.entries.length;
+    const pairs: [cell: number, entry: number][] = [];
+    this.entries.forEach((entry, index) => {
+      const cells = cellsOf(entry);
+      if (cells === undefined) this.everywhere.push(index);
+      else for (const cell of cells) pairs.push([cell, index]);
+    });
+    this.mask = bucketMask(pairs.length);
+    this.starts = new Int32Array(this.mask + 2);
+    for (const [cell] of pairs) this.starts[(cell & this.mask) + 1]++;
+    for (let k = 0; k <= this.mask; k++) this.starts[k + 1] += this.starts[k];
+    this.items = new Int32Array(pairs.length);
+    const fill = this.starts.slice();
+    for (const [cell, index] of pairs) this.items[fill[cell & this.mask]++] = index;
+  }
+
+  /**
+   * Visits the keep-outs near a hole with the clear distance of each, once, in the order of the layout.
+   *
+   * @param p point on the surface
+   * @param axis unit vector into the concrete
+   * @param depth along the axis
+   * @param radius of the hole
+   */
+  near(p: Vec3, axis: Vec3, depth: number, radius: number, visit: (keepOut: KeepOut, clear: number) => void): void {
+    const end = along(p, axis, depth);
+    const found = this.candidates(p, end, radius);
+    for (const index of found) {
+      const entry = this.entries[index];
+      this.tests++;
+      visit(entry.keepOut, clearDistance(entry, p, end, radius));
+    }
+  }
+
+  private candidates(a: Vec3, b: Vec3, radius: number): number[] {
+    const found: number[] = [...this.everywhere];
+    const low = [0, 1, 2].map((k) => Math.floor((Math.min(a[k], b[k]) - radius) / CELL_MM));
+    const high = [0, 1, 2].map((k) => Math.floor((Math.max(a[k], b[k]) + radius) / CELL_MM));
+    for (let cx = low[0]; cx <= high[0]; cx++) {
+      for (let cy = low[1]; cy <= high[1]; cy++) {
+        for (let cz = low[2]; cz <= high[2]; cz++) {
+          const bucket = hashCell(cx, cy, cz) & this.mask;
+          for (let k = this.starts[bucket]; k < this.starts[bucket + 1]; k++) {
+            if (!found.includes(this.items[k])) found.push(this.items[k]);
+          }
+        }
+      }
+    }
+    return found.length > 1 ? found.sort((x, y) => x - y) : found;
+  }
+}
+
+/** Hashes of the cells that a hole may lie in when it matters; undefined when they are too many. */
+function cellsOf({ keepOut, reach }: Entry): Set<number> | undefined {
+  const cells = new Set<number>();
+  for (const [from, to] of pieces(keepOut)) {
+    const low = [0, 1, 2].map((k) => Math.floor((Math.min(from[k], to[k]) - reach) / CELL_MM));
+    const high = [0, 1, 2].map((k) => Math.floor((Math.max(from[k], to[k]) + reach) / CELL_MM));
+    const boxed = [0, 1, 2].reduce((product, k) => product * (high[k] - low[k] + 1), 1);
+    if (cells.size + boxed > MOST_CELLS) return undefined;
+    for (let cx = low[0]; cx <= high[0]; cx++) {
+      for (let cy = low[1]; cy <= high[1]; cy++) {
+        for (let cz = low[2]; cz <= high[2]; cz++) cells.add(hashCell(cx, cy, cz));
+      }
+    }
+  }
+  return cells;
+}
+
+/** Boxes, as two corners each, that together hold the middle of the shape; a long slanting path is cut up. */
+function* pieces({ shape: { path, prism, sphere } }: KeepOut): Generator<[Vec3, Vec3]> {
+  if (sphere !== undefined) yield [sphere.centre, sphere.centre];
+  if (prism !== undefined) {
+    const corners = prism.base.flatMap((point) => [point, along(point, prism.extrude, 1)]);
+    const bound = (pick: (...values: number[]) => number): Vec3 => [
+      pick(...corners.map((c) => c[0])),
+      pick(...corners.map((c) => c[1])),
+      pick(...corners.map((c) => c[2])),
+    ];
+    yield [bound(Math.min), bound(Math.max)];
+  }
+  for (let k = 1; k < (path?.points.length ?? 0); k++) {
+    const from = path?.points[k - 1] as Vec3;
+    const d = subtract(path?.points[k] as Vec3, from);
+    const steps = Math.max(1, Math.ceil(Math.hypot(d[0], d[1], d[2]) / (4 * CELL_MM)));
+    for (let s = 0; s < Math.min(steps, MOST_CELLS + 1); s++) yield [along(from, d, s / steps), along(from, d, (s + 1) / steps)];
+  }
+}
+
+function clearDistance({ keepOut: { shape }, prism }: Entry, a: Vec3, b: Vec3, radius: number): number {
+  if (prism !== undefined) return distanceToPrism(prism, a, b) - radius;
+  if (shape.sphere !== undefined) return distancePointSegment(shape.sphere.centre, a, b) - shape.sphere.radius - radius;
+  const { points, radius: own } = shape.path as NonNullable<typeof shape.path>;
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 1; k < points.length; k++) least = Math.min(least, distanceSegmentSegment(a, b, points[k - 1], points[k]));
+  return least - own - radius;
+}

@@ -1,0 +1,76 @@
+import type { Rule } from './rule.js';
+import { badText } from './rules/bad-text.js';
+import { breaksThrough } from './rules/breaks-through.js';
+import { byteOrderMark } from './rules/byte-order-mark.js';
+import { cellEmpty } from './rules/cell-empty.js';
+import { cellUnreadable } from './rules/cell-unreadable.js';
+import { codeUnmapped } from './rules/code-unmapped.js';
+import { columnMissing } from './rules/column-missing.js';
+import { crossesKeepOut } from './rules/crosses-keep-out.js';
+import { duplicateId } from './rules/duplicate-id.js';
+import { duplicateName } from './rules/duplicate-name.js';
+import { holesCoincide } from './rules/holes-coincide.js';
+import { holesTooClose } from './rules/holes-too-close.js';
+import { jsonSyntax } from './rules/json-syntax.js';
+import { loneSurrogate } from './rules/lone-surrogate.js';
+import { lookalikeId } from './rules/lookalike-id.js';
+import { missingMember } from './rules/missing-member.js';
+import { nestedTooDeep } from './rules/nested-too-deep.js';
+import { noncharacter } from './rules/noncharacter.js';
+import { notAChoice } from './rules/not-a-choice.js';
+import { notUtf8 } from './rules/not-utf8.js';
+import { numberLosesDigits } from './rules/number-loses-digits.js';
+import { numberOutOfRange } from './rules/number-out-of-range.js';
+import { outOfRange } from './rules/out-of-range.js';
+import { outsideSubstrate } from './rules/outside-substrate.js';
+import { profileUnfit } from './rules/profile-unfit.js';
+import { quoteNotClosed } from './rules/quote-not-closed.js';
+import { requiredExtensionUnknown } from './rules/required-extension-unknown.js';
+import { rowLength } from './rules/row-length.js';
+import { rowsLeftOut } from './rules/rows-left-out.js';
+import { unknownMember } from './rules/unknown-member.js';
+import { unknownReference } from './rules/unknown-reference.js';
+import { unsupportedVersion } from './rules/unsupported-version.js';
+import { unusedDefinition } from './rules/unused-definition.js';
+import { wrongCount } from './rules/wrong-count.js';
+import { wrongType } from './rules/wrong-type.js';
+
+
+/** All rules, in the order in which their findings at one record are listed. */
+export const rules: readonly Rule[] = [
+  notUtf8,
+  byteOrderMark,
+  jsonSyntax,
+  nestedTooDeep,
+  duplicateName,
+  numberOutOfRange,
+  numberLosesDigits,
+  loneSurrogate,
+  noncharacter,
+  profileUnfit,
+  columnMissing,
+  quoteNotClosed,
+  rowLength,
+  cellUnreadable,
+  cellEmpty,
+  codeUnmapped,
+  rowsLeftOut,
+  unsupportedVersion,
+  requiredExtensionUnknown,
+  missingMember,
+  unknownMember,
+  wrongType,
+  wrongCount,
+  notAChoice,
+  outOfRange,
+  badText,
+  duplicateId,
+  unknownReference,
+  lookalikeId,
+  unusedDefinition,
+  holesCoincide,
+  holesTooClose,
+  outsideSubstrate,
+  breaksThrough,
+  crossesKeepOut,
+];

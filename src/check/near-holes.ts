@@ -1,0 +1,56 @@
+import { nearPairs } from '../geometry/near-pairs.js';
+import type { Site } from './site.js';
+
+/** How many holes a search for neighbours took in, and why it left out the others. */
+export interface NearHoles {
+  count: number;
+  leftOut: [reason: string, count: number][];
+  /** Distances that were computed. */
+  tests: number;
+}
+
+/**
+ * Visits each pair of holes at most `radius` mm apart once, `j < i`.
+ *
+ * Holes that both have a height are compared in space. A hole whose height is "on the surface as found"
+ * is compared in plan, and only with holes on the same substrate: on ten floors the same plan position
+ * is normal, and on a wall it says nothing.
+ */
+export function nearHoles(site: Site, radius: number, visit: (i: number, j: number, distance: number) => void): NearHoles {
+  const { holes } = site.layout;
+  const { count, x, y } = holes;
+  const skip = site.broken.slice(0, count);
+  let broken = 0;
+  for (let i = 0; i < count; i++) if (skip[i] !== 0) broken++;
+  const inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit);
+  if (!site.hasUnknownHeights) return { count: count - broken, leftOut: [[BROKEN, broken]], tests: inSpace };
+
+  // One storey for each substrate, far apart, keeps holes of different substrates out of each other's sight.
+  const storey = new Float64Array(count);
+  const planSkip = skip.slice();
+  let placeless = 0;
+  for (let i = 0; i < count; i++) {
+    if (skip[i] !== 0) continue;
+    const name = site.substrateName(i);
+    const surface = site.surface(i);
+    if (name < 0 || surface?.isVertical === true) {
+      planSkip[i] = 1;
+      if (!site.hasHeight(i)) placeless++;
+    }
+    storey[i] = name * Math.max(radius * 10, 10_000);
+  }
+  const inPlan = nearPairs({ count, x, y, z: storey }, planSkip, radius, (i, j, distance) => {
+    if (!site.hasHeight(i) || !site.hasHeight(j)) visit(i, j, distance);
+  });
+  return {
+    count: count - broken - placeless,
+    leftOut: [
+      [BROKEN, broken],
+      ['height not known, and no substrate to compare in plan', placeless],
+    ],
+    tests: inSpace + inPlan,
+  };
+}
+
+/** Why a hole that an earlier stage found broken is left out. */
+export const BROKEN = 'record broken';

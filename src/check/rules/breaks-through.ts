@@ -1,0 +1,80 @@
+import { dot } from '../../geometry/vector.js';
+import { BROKEN } from '../near-holes.js';
+import type { Rule } from '../rule.js';
+import type { RuleRun } from '../run.js';
+import type { Site } from '../site.js';
+import { LENGTH_SLACK_MM } from '../slack.js';
+import { onSurface, thicknessAt } from '../surface.js';
+
+export const breaksThrough: Rule = {
+  id: 'breaks-through',
+  class: 'site',
+  severity: 'error',
+  since: '0.1',
+  stage: 'geometry',
+  title: 'A blind hole comes out on the far side of the concrete, or too near to it.',
+  why: 'Concrete breaks out above, onto people, floors and services, and the anchor has too little concrete to hold in.',
+  mend: 'Use a type with a shorter hole, move the hole to thicker concrete, or make it a through hole with its far side protected.',
+  data: {
+    substrate: 'id of the substrate',
+    reach: 'depth square to the face and the concrete that must be left beyond, mm',
+    thickness: 'thickness of the concrete at the hole, mm',
+    backing: 'concrete that must be left beyond the hole, mm',
+    side: 'on a composite deck: side of the rib that the thickness was taken from',
+    phaseFrom: 'on a composite deck: where the phase of the flutes is known from; absent when it is not known',
+  },
+  message: ({ substrate, reach, thickness, backing, side, phaseFrom }, say) => {
+    const needs = Number(backing) > 0 ? `${say.length(reach)} with the ${say.length(backing)} that must be left` : say.length(reach);
+    return `The hole needs ${needs}; substrate "${substrate}" is ${say.length(thickness)} thick there${inWords(side, phaseFrom)}.`;
+  },
+  causeMessage: ({ substrate, thickness, side, phaseFrom }, say) =>
+    `Holes need more concrete than the ${say.length(thickness)} of substrate "${substrate}"${inWords(side, phaseFrom)}.`,
+  example: {
+    form: 'members',
+    bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000], "depth": 180.1 }\n]',
+    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000], "depth": 180 }\n]',
+  },
+  checkSite(site, run) {
+    for (let i = 0; i < site.holeCount; i++) judge(site, i, run);
+  },
+};
+
+function judge(site: Site, i: number, run: RuleRun): void {
+  const { holes } = site.layout;
+  const type = site.holeType(i);
+  const surface = site.surface(i);
+  if (type?.form !== 'blind' || surface === undefined) return;
+  if (site.broken[i] !== 0) return run.leftOut(BROKEN);
+  const depth = site.depth(i);
+  if (depth !== depth) return run.leftOut('depth not known');
+  const p = site.point(i);
+  if (p[2] !== p[2]) return run.leftOut('height not known on an upright face');
+  const axis = site.axis(i);
+  const slope = axis === undefined ? 0 : dot(axis, surface.inward);
+  if (slope <= 0) return run.leftOut('axis does not point into the concrete');
+  const thickness = thicknessAt(surface, ...onSurface(surface, p));
+  if (thickness === undefined) return run.leftOut('thickness not known');
+  run.judged(1);
+  const backing = type.backing?.value ?? 0;
+  const reach = depth * slope + backing;
+  if (reach <= thickness.mm + LENGTH_SLACK_MM) return;
+  const { side } = thickness;
+  const phaseFrom = side === undefined || side === 'unknown' ? undefined : surface.substrate.deck?.phaseFrom;
+  const data = {
+    substrate: surface.substrate.id,
+    reach,
+    thickness: thickness.mm,
+    backing,
+    ...(side && { side }),
+    ...(phaseFrom && { phaseFrom }),
+  };
+  const cause = `${data.substrate} ${type.id} ${thickness.mm} ${side ?? ''}`;
+  run.finding({ record: `/holes/${i}`, byte: holes.byte[i], hole: i, data, cause });
+}
+
+function inWords(side: unknown, phaseFrom: unknown): string {
+  const guess = phaseFrom === 'drawing' ? '; where the flutes lie is known from a drawing only' : '';
+  if (side === 'low-flute') return ` over the low flute${guess}`;
+  if (side === 'high-flute') return ` over the rib${guess}`;
+  return side === 'unknown' ? ' over the rib, which is assumed because it is not known where the flutes lie' : '';
+}

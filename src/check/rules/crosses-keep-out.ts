@@ -1,0 +1,75 @@
+import type { KeepOut } from '../../generated/layout.js';
+import type { Severity } from '../../model/observation.js';
+import { KeepOutIndex } from '../keep-out-index.js';
+import { BROKEN } from '../near-holes.js';
+import type { Rule } from '../rule.js';
+import { LENGTH_SLACK_MM } from '../slack.js';
+
+export const crossesKeepOut: Rule = {
+  id: 'crosses-keep-out',
+  class: 'site',
+  severity: 'error',
+  since: '0.1',
+  stage: 'geometry',
+  title: 'A hole comes too near to something that must not be hit.',
+  why: 'A struck tendon or live service can kill; a cut bar weakens the structure. That no crossing is found says nothing about what is in the concrete.',
+  mend: 'Move the hole, shorten it, or have the keep-out measured and its record corrected.',
+  accept: 'A bar known from a drawing may lie elsewhere; it is looked for on site. Nothing else without the engineer in charge.',
+  data: {
+    keepOut: 'id of the keep-out',
+    kind: 'what it is',
+    knownFrom: 'where it is known from',
+    clear: 'clear distance between hole and shape, mm; negative where the hole goes into it',
+    standoff: 'least clear distance, mm',
+  },
+  message: ({ keepOut, kind, knownFrom, clear, standoff }, say) =>
+    Number(clear) <= 0
+      ? `The hole goes into keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}).`
+      : `The hole passes keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}) at ${say.length(clear)}; at least ${say.length(standoff)} must be kept.`,
+  causeMessage: ({ keepOut, kind, knownFrom }) =>
+    kind === 'bar' && knownFrom === 'design-drawing'
+      ? 'Holes meet bars that are known from a design drawing; look for them before drilling.'
+      : `Holes come too near to keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}).`,
+  example: {
+    form: 'members',
+    bad: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3100], [9000, 1000, 3100]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1064.9, 3000], "axis": [0, 0, 1] }\n]',
+    good: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3100], [9000, 1000, 3100]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1066, 3000], "axis": [0, 0, 1] }\n]',
+  },
+  checkSite(site, run) {
+    const index = new KeepOutIndex(site.layout.collection('keepOuts').records);
+    if (index.count === 0) return;
+    const { holes } = site.layout;
+    for (let i = 0; i < site.holeCount; i++) {
+      if (site.broken[i] !== 0) {
+        run.leftOut(BROKEN);
+        continue;
+      }
+      const depth = site.depth(i);
+      const axis = site.axis(i);
+      const p = site.point(i);
+      if (depth !== depth || axis === undefined || p[2] !== p[2]) {
+        run.leftOut(depth !== depth ? 'depth not known' : axis === undefined ? 'axis not known' : 'height not known');
+        continue;
+      }
+      run.judged(1);
+      index.near(p, axis, depth, site.diameter(i) / 2, (keepOut, clear) => {
+        if (clear >= keepOut.standoff - LENGTH_SLACK_MM) return;
+        const { id, kind, knownFrom, standoff } = keepOut;
+        const data = { keepOut: id, kind, knownFrom, clear, standoff };
+        const severity = severityOf(keepOut, clear);
+        const cause = severity === 'info' ? `bars ${holes.referenceOf('substrate', i)}` : id;
+        run.finding({ record: `/holes/${i}`, byte: holes.byte[i], hole: i, data, cause, severity });
+      });
+    }
+  },
+};
+
+function severityOf({ kind, knownFrom, standoff, positionTolerance }: KeepOut, clear: number): Severity {
+  if (knownFrom !== 'design-drawing') return 'error';
+  if (kind === 'bar') return 'info';
+  return positionTolerance !== undefined && standoff - clear <= positionTolerance + LENGTH_SLACK_MM ? 'warning' : 'error';
+}
+
+function kindInWords(kind: unknown): string {
+  return String(kind).replace('-', ' ');
+}

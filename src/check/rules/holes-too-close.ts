@@ -1,0 +1,100 @@
+import type { Group, HoleType } from '../../generated/layout.js';
+import { nearHoles } from '../near-holes.js';
+import type { Rule } from '../rule.js';
+import type { Site } from '../site.js';
+import { LENGTH_SLACK_MM } from '../slack.js';
+import { COINCIDENT_MM } from './holes-coincide.js';
+
+export const holesTooClose: Rule = {
+  id: 'holes-too-close',
+  class: 'site',
+  severity: 'error',
+  since: '0.1',
+  stage: 'geometry',
+  title: 'Two holes lie closer together than their hole types allow.',
+  why: 'Anchors too close to each other share one piece of concrete and hold less than each alone, and the concrete between the holes may break while drilling.',
+  mend: 'Move one of the holes, or have the designer give the spacing inside their group with its source.',
+  accept: 'When the designer of the anchors has agreed to the distance in writing.',
+  data: {
+    other: 'id of the nearest hole that is too close',
+    distance: 'distance of the two points, mm',
+    limit: 'least distance, mm',
+    source: 'where the limit comes from',
+    holeType: 'id of the hole type of this hole',
+    otherType: 'id of the hole type of the other hole',
+  },
+  message: ({ other, distance, limit, source }, say) =>
+    `The hole lies ${say.length(distance)} from hole "${other}"; at least ${say.length(limit)} is needed (${source}).`,
+  causeMessage: ({ holeType, otherType, limit, source }, say) =>
+    `Holes of type "${holeType}" lie closer than ${say.length(limit)} to holes of type "${otherType}" (${source}).`,
+  example: {
+    form: 'members',
+    bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1079.9, 3000] }\n]',
+    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1080, 3000] }\n]',
+  },
+  checkSite(site, run) {
+    const limits = new Limits(site);
+    if (limits.largest === 0) return;
+    const worst = new Map<number, { other: number; distance: number; limit: Limit }>();
+    const keep = (i: number, other: number, distance: number, limit: Limit) => {
+      const before = worst.get(i);
+      if (before !== undefined && (before.distance < distance || (before.distance === distance && before.other < other))) return;
+      worst.set(i, { other, distance, limit });
+    };
+    const judged = nearHoles(site, limits.largest, (i, j, distance) => {
+      if (distance <= COINCIDENT_MM + LENGTH_SLACK_MM) return;
+      const limit = limits.between(i, j);
+      if (limit === undefined || distance >= limit.value - LENGTH_SLACK_MM) return;
+      keep(i, j, distance, limit);
+      keep(j, i, distance, limit);
+    });
+    run.judged(judged.count);
+    for (const [reason, count] of judged.leftOut) run.leftOut(reason, count);
+    const { holes } = site.layout;
+    for (const [i, { other, distance, limit }] of [...worst].sort(([a], [b]) => a - b)) {
+      const types = [site.holeType(i)?.id ?? '', site.holeType(other)?.id ?? ''];
+      const data = { other: holes.id(other), distance, limit: limit.value, source: limit.source, holeType: types[0], otherType: types[1] };
+      const cause = `${[...types].sort().join(' ')} ${limit.value}`;
+      run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'point', hole: i, data, cause });
+    }
+  },
+};
+
+interface Limit {
+  value: number;
+  source: string;
+}
+
+/** The least distance of each pair of holes: the group's own inside a group, else the larger one of the types. */
+class Limits {
+  readonly largest: number;
+  private readonly groups: (Group | undefined)[];
+
+  constructor(private readonly site: Site) {
+    const types = site.layout.collection('holeTypes').records;
+    const groups = site.layout.collection('groups');
+    this.groups = Array.from({ length: groups.names.count }, (_, name) => groups.records[groups.indexOf(name)]);
+    this.largest = Math.max(
+      0,
+      ...types.map((type) => type?.minSpacing?.value ?? 0),
+      ...new Set(this.groups.map((group) => group?.designSpacing?.value ?? 0)),
+    );
+  }
+
+  between(i: number, j: number): Limit | undefined {
+    const { holes } = this.site.layout;
+    const group = holes.referenceOf('group', i);
+    if (group >= 0 && group === holes.referenceOf('group', j)) {
+      const spacing = this.groups[group]?.designSpacing;
+      if (spacing !== undefined) return spacing;
+    }
+    return larger(this.site.holeType(i), this.site.holeType(j));
+  }
+}
+
+function larger(a: HoleType | undefined, b: HoleType | undefined): Limit | undefined {
+  const first = a?.minSpacing;
+  const second = b?.minSpacing;
+  if (first === undefined || second === undefined) return first ?? second;
+  return second.value > first.value ? second : first;
+}

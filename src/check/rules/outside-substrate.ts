@@ -1,0 +1,71 @@
+import { distanceToRing, insideRing } from '../../geometry/ring.js';
+import { BROKEN } from '../near-holes.js';
+import type { Rule } from '../rule.js';
+import { LENGTH_SLACK_MM } from '../slack.js';
+import { isIn, onSurface, type Surface } from '../surface.js';
+
+export const outsideSubstrate: Rule = {
+  id: 'outside-substrate',
+  class: 'site',
+  severity: 'error',
+  since: '0.1',
+  stage: 'geometry',
+  title: 'A hole lies beside the concrete that it names.',
+  why: 'The crew finds an opening, an edge or another slab where the hole should be.',
+  mend: 'Move the hole onto the substrate, name the substrate that it lies on, or correct the outline.',
+  data: {
+    substrate: 'id of the substrate',
+    where: '`outside` the outline or in an `opening`',
+    distance: 'distance to the nearest edge, mm',
+    opening: 'index of the opening from 0; only in one',
+  },
+  message: ({ substrate, where, distance }, say) =>
+    where === 'opening'
+      ? `The hole lies in an opening of substrate "${substrate}", ${say.length(distance)} from its edge.`
+      : `The hole lies ${say.length(distance)} outside substrate "${substrate}".`,
+  causeMessage: ({ substrate, where }) =>
+    where === 'opening' ? `Holes lie in an opening of substrate "${substrate}".` : `Holes lie outside substrate "${substrate}".`,
+  example: {
+    form: 'members',
+    bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [10000.1, 1000, 3000] }\n]',
+    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [10000, 1000, 3000] }\n]',
+  },
+  checkSite(site, run) {
+    const { holes } = site.layout;
+    for (let i = 0; i < site.holeCount; i++) {
+      if (site.substrateName(i) < 0) continue;
+      const surface = site.surface(i);
+      if (surface?.outline === undefined) {
+        if (site.substrateIsBroken(i)) run.leftOut('substrate broken');
+        continue;
+      }
+      if (site.broken[i] !== 0) {
+        run.leftOut(BROKEN);
+        continue;
+      }
+      const p = site.point(i);
+      if (p[2] !== p[2]) {
+        run.leftOut('height not known on an upright face');
+        continue;
+      }
+      run.judged(1);
+      const [u, v] = onSurface(surface, p);
+      const found = off(surface, u, v);
+      if (found === undefined) continue;
+      const data = { substrate: surface.substrate.id, ...found };
+      const cause = `${data.substrate} ${found.where} ${found.opening ?? ''}`;
+      run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'point', hole: i, data, cause });
+    }
+  },
+};
+
+function off(surface: Surface, u: number, v: number): { where: string; distance: number; opening?: number } | undefined {
+  const { outline, openings } = surface;
+  if (outline !== undefined && !isIn(outline, u, v)) return { where: 'outside', distance: distanceToRing(outline, u, v) };
+  for (let k = 0; k < openings.length; k++) {
+    if (!insideRing(openings[k], u, v)) continue;
+    const distance = distanceToRing(openings[k], u, v);
+    if (distance > LENGTH_SLACK_MM) return { where: 'opening', distance, opening: k };
+  }
+  return undefined;
+}

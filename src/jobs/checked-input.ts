@@ -1,0 +1,33 @@
+import type { Display } from '../generated/layout.js';
+import type { Place, Report } from '../generated/report.js';
+import type { Coverage } from '../check/run.js';
+import type { Spot } from '../model/observation.js';
+
+export type InputSummary = Report['inputs'][number];
+
+/** A hole as people know it, and the row of the table that it came from. */
+export interface HoleIdentity {
+  id: string;
+  tag?: string;
+  row?: number;
+}
+
+/** What stands in the way of judging an input to its end. */
+export type Hindrance = 'text' | 'version' | 'extension' | 'table';
+
+/** One input that was read and checked, as far as the report needs it. */
+export interface CheckedInput {
+  summary: InputSummary;
+  /** How people on the project read lengths. */
+  display: Display | undefined;
+  hindrances: ReadonlySet<Hindrance>;
+  /** Whether a record was left out because it was broken. */
+  hasBrokenRecords: boolean;
+  /** Records in it, for the coverage of the rules of the first stages. */
+  records: number;
+  /** What the rules of the later stages judged; empty where they did not run. */
+  coverage: ReadonlyMap<string, Coverage>;
+  /** Where the spots are, in the order given. */
+  places(spots: readonly Spot[]): Place[];
+  hole(index: number): HoleIdentity;
+}

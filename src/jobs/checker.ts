@@ -1,0 +1,208 @@
+import { rules } from '../check/list.js';
+import type { ColumnProfile } from '../generated/column-profile.js';
+import { PACKAGE_VERSION } from '../generated/package-version.js';
+import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
+import type { ByteSource } from '../model/byte-source.js';
+import { Collector, type Kept, type KeptCause } from '../model/collector.js';
+import type { Severity } from '../model/observation.js';
+import type { Purpose } from '../model/rule.js';
+import { buildReport } from '../report/build-report.js';
+import { sayAs } from '../report/say.js';
+import type { CheckedInput, HoleIdentity } from './checked-input.js';
+import { coverageOf, verdictOf } from './conclude.js';
+import { JsonInput } from './json-input.js';
+import { TableInput } from './table-input.js';
+
+/** A running digest, such as SHA-256. */
+export interface Hasher {
+  update(bytes: Uint8Array): void;
+  /** The digest in lower-case hexadecimal digits. */
+  hex(): string;
+}
+
+/** What a check is asked to do. */
+export interface CheckOptions {
+  /** What the inputs are checked for. Absent: for review. */
+  purpose?: Purpose;
+  /** Most findings listed in the report; counts are exact all the same. Absent: 1000. */
+  sampleLimit?: number;
+  /** Time that the check takes as now, RFC 3339; goes into the report. */
+  asOf?: string;
+  /** Severity of single rules, `off` for those not wanted. */
+  severities?: Readonly<Record<string, Severity | 'off'>>;
+  /** URIs of extensions that the caller understands. */
+  extensions?: readonly string[];
+  /** Makes a SHA-256; absent: inputs have no digest in the report. */
+  sha256?: () => Hasher;
+}
+
+/** What is said about an input when it is opened. */
+export interface OpenOptions {
+  /** Profile to read a table with; absent: the input is JSON. */
+  profile?: ColumnProfile;
+  /** The same bytes, to look at again for lines and columns; absent: the checker keeps them. */
+  source?: ByteSource;
+}
+
+export const DEFAULT_SAMPLE_LIMIT = 1000;
+
+/**
+ * Checks inputs whose bytes are pushed in, one input after the other.
+ *
+ * `open`, `write` and `close` for each input, then `end` for the report. It does no input or output, asks
+ * no clock, and gives the same report for the same bytes, however they were cut into chunks.
+ */
+export class Checker {
+  private readonly collector: Collector;
+  private readonly checked: CheckedInput[] = [];
+  private readonly findings: Finding[] = [];
+  private readonly causePlaces: Place[] = [];
+  private readonly causeHoles: HoleIdentity[][] = [];
+  private current: JsonInput | TableInput | undefined;
+  private hasher: Hasher | undefined;
+  private keptSoFar = 0;
+
+  /** @throws Error for a severity of a rule that does not exist */
+  constructor(private readonly options: CheckOptions = {}) {
+    for (const id of Object.keys(options.severities ?? {})) {
+      if (!rules.some((rule) => rule.id === id)) throw new Error(`There is no rule "${id}".`);
+    }
+    this.collector = new Collector((rule) => this.severityOf(rule), this.limit);
+  }
+
+  /** Begins an input. */
+  open(name: string, { profile, source }: OpenOptions = {}): void {
+    if (this.current !== undefined) throw new Error('The input before is still open.');
+    const input = this.checked.length;
+    const inputOptions = {
+      name,
+      source,
+      extensions: new Set(this.options.extensions),
+      observe: (observation: Parameters<Collector['observe']>[1]) => this.collector.observe(input, observation),
+      isOff: (rule: string) => this.severityOf(rule) === 'off',
+    };
+    this.hasher = this.options.sha256?.();
+    this.current = profile === undefined ? new JsonInput(inputOptions) : new TableInput(profile, inputOptions);
+  }
+
+  /** Takes the next bytes of the open input. */
+  write(bytes: Uint8Array): void {
+    if (this.current === undefined) throw new Error('No input is open.');
+    this.hasher?.update(bytes);
+    this.current.write(bytes);
+  }
+
+  /** Ends the open input and judges it. */
+  close(): void {
+    if (this.current === undefined) throw new Error('No input is open.');
+    const input = this.current.close();
+    if (this.hasher !== undefined) input.summary.digest = `sha256:${this.hasher.hex()}`;
+    this.current = undefined;
+    this.checked.push(input);
+    this.settle(input);
+  }
+
+  /** Ends the check. */
+  end(): Report {
+    if (this.current !== undefined) this.close();
+    const { collector, options, checked } = this;
+    const findings = this.findings.slice(0, this.limit);
+    return buildReport({
+      tool: { name: 'anchor-hole-exchange', version: PACKAGE_VERSION },
+      asOf: options.asOf,
+      purpose: options.purpose ?? 'for-review',
+      inputs: checked.map(({ summary }) => summary),
+      verdict: verdictOf(collector.causes, checked),
+      counts: collector.counts,
+      coverage: rules.map((rule): CoverageRow => {
+        const found = collector.countOfRule.get(rule.id) ?? 0;
+        return coverageOf(rule, found, this.severityOf(rule.id) === 'off', checked);
+      }),
+      causes: collector.causes.map((cause, index) => this.cause(cause, index)),
+      findings,
+      limit: this.limit,
+      total: collector.total,
+    });
+  }
+
+  private get limit(): number {
+    return this.options.sampleLimit ?? DEFAULT_SAMPLE_LIMIT;
+  }
+
+  private severityOf(rule: string): Severity | 'off' {
+    return this.options.severities?.[rule] ?? ruleOf(rule).severity;
+  }
+
+  /** Gives the findings of an input their places and names while its bytes can still be looked at. */
+  private settle(input: CheckedInput): void {
+    const { collector } = this;
+    const kept = collector.kept.slice(this.keptSoFar).sort(inOrder).slice(0, this.limit);
+    collector.kept.length = this.keptSoFar;
+    const causes = collector.causes.slice(this.causePlaces.length);
+    const places = input.places([...kept, ...causes.map(({ first }) => first)].map(({ at }) => at));
+    const holes = new Map<number, HoleIdentity>();
+    const hole = (index: number): HoleIdentity => {
+      const known = holes.get(index) ?? input.hole(index);
+      holes.set(index, known);
+      return known;
+    };
+    kept.forEach((observation, k) => {
+      this.findings.push(finding(observation, places[k], input, hole));
+    });
+    this.causePlaces.push(...places.slice(kept.length));
+    for (const cause of causes) this.causeHoles.push(cause.holes.map(hole));
+  }
+
+  private cause({ rule, severity, input, first, count }: KeptCause, index: number) {
+    const info = ruleOf(rule);
+    const say = sayAs(this.checked[input].display);
+    const message = count > 1 && info.causeMessage !== undefined ? info.causeMessage(first.data, say) : info.message(first.data, say);
+    return {
+      rule,
+      class: info.class,
+      severity,
+      message,
+      input: input + 1,
+      place: this.causePlaces[index],
+      findings: count,
+      holes: this.causeHoles[index].map(({ id, tag }) => ({ id, ...(tag !== undefined && { tag }) })),
+    };
+  }
+}
+
+const orderOfRule = new Map(rules.map((rule, index) => [rule.id, index]));
+
+function ruleOf(id: string) {
+  const index = orderOfRule.get(id);
+  if (index === undefined) throw new Error(`There is no rule "${id}".`);
+  return rules[index];
+}
+
+/** Order of findings of one input: by record, then by rule. */
+function inOrder(a: Kept, b: Kept): number {
+  return recordOf(a) - recordOf(b) || (orderOfRule.get(a.rule) ?? 0) - (orderOfRule.get(b.rule) ?? 0) || spotOf(a) - spotOf(b);
+}
+
+function recordOf({ at }: Kept): number {
+  return at.row ?? at.hole ?? -1;
+}
+
+function spotOf({ at }: Kept): number {
+  return at.byte ?? at.recordByte ?? at.column ?? 0;
+}
+
+function finding(kept: Kept, place: Place, input: CheckedInput, hole: (index: number) => HoleIdentity): Finding {
+  const identity = kept.at.hole === undefined ? undefined : hole(kept.at.hole);
+  return {
+    rule: kept.rule,
+    severity: kept.severity,
+    input: kept.input + 1,
+    place,
+    ...(identity !== undefined && identity.id !== '' && { id: identity.id }),
+    ...(identity?.tag !== undefined && { tag: identity.tag }),
+    ...(identity?.row !== undefined && place.row === undefined && { source: { row: identity.row } }),
+    data: kept.data,
+    message: ruleOf(kept.rule).message(kept.data, sayAs(input.display)),
+    cause: kept.causeIndex,
+  };
+}

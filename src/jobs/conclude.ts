@@ -1,0 +1,82 @@
+import type { Rule } from '../check/rule.js';
+import { rules } from '../check/list.js';
+import type { Coverage as CoverageRow, Report } from '../generated/report.js';
+import type { KeptCause } from '../model/collector.js';
+import type { CheckedInput, Hindrance } from './checked-input.js';
+
+const classOf = new Map(rules.map((rule) => [rule.id, rule.class]));
+
+/** Rules that say that something could not be judged; they do not make a verdict fail. */
+const UNJUDGED = new Set(['unsupported-version', 'required-extension-unknown']);
+
+const WHY: Readonly<Record<Hindrance, string>> = {
+  text: 'the text could not be read to its end',
+  version: 'the version of AHX is not known',
+  extension: 'a required extension is not known',
+  table: 'the table could not be read with the profile',
+};
+
+/** The two verdicts; see section 4.4 of the specification. */
+export function verdictOf(causes: readonly KeptCause[], inputs: readonly CheckedInput[]): Report['verdict'] {
+  const hasError = (isFormat: boolean) =>
+    causes.some(({ rule, severity }) => severity === 'error' && !UNJUDGED.has(rule) && (classOf.get(rule) === 'format') === isFormat);
+  const isHindered = inputs.some(({ hindrances }) => hindrances.size > 0);
+  const isPartial = isHindered || inputs.some(({ hasBrokenRecords }) => hasBrokenRecords);
+  return {
+    format: hasError(true) ? 'fail' : isHindered ? 'cannot-judge' : 'pass',
+    site: hasError(false) ? 'fail' : isPartial ? 'cannot-judge' : 'pass',
+  };
+}
+
+/** What became of a rule over all inputs. */
+export function coverageOf(rule: Rule, findings: number, isOff: boolean, inputs: readonly CheckedInput[]): CoverageRow {
+  const row = (outcome: CoverageRow['outcome'], rest: Partial<CoverageRow> = {}): CoverageRow => ({
+    rule: rule.id,
+    class: rule.class,
+    outcome,
+    ...rest,
+    findings,
+  });
+  if (isOff) return row('not-run', { reason: 'it is off unless asked for' });
+  const own = inputs.filter((input) => concerns(rule, input));
+  if (own.length === 0) return row(findings > 0 ? 'failed' : 'not-applicable');
+  if (rule.checkReferences === undefined && rule.checkSite === undefined) {
+    const records = own.reduce((sum, input) => sum + input.records, 0);
+    return row(findings > 0 ? 'failed' : 'passed', { judged: records, of: records });
+  }
+  const ran = own.filter((input) => input.coverage.has(rule.id));
+  const why = [...new Set(own.filter((input) => !ran.includes(input)).flatMap((input) => [...input.hindrances]))].map((h) => WHY[h]);
+  if (ran.length === 0) return row('not-run', { reason: why.join('; ') });
+  return laterStage(rule, ran, why, findings, row);
+}
+
+function laterStage(
+  rule: Rule,
+  ran: readonly CheckedInput[],
+  why: readonly string[],
+  findings: number,
+  row: (outcome: CoverageRow['outcome'], rest?: Partial<CoverageRow>) => CoverageRow,
+): CoverageRow {
+  let judged = 0;
+  let of = 0;
+  const leftOut = new Map<string, number>();
+  for (const input of ran) {
+    const coverage = input.coverage.get(rule.id);
+    judged += coverage?.judged ?? 0;
+    of += coverage?.of ?? 0;
+    for (const [reason, count] of coverage?.leftOut ?? []) leftOut.set(reason, (leftOut.get(reason) ?? 0) + count);
+  }
+  const reasons = [...[...leftOut].map(([reason, count]) => `${count} left out: ${reason}`), ...why];
+  const rest = { judged, of, ...(reasons.length > 0 && { reason: reasons.join('; ') }) };
+  if (findings > 0) return row('failed', rest);
+  if (of === 0) return row('not-applicable', rest);
+  return row(judged > 0 ? 'passed' : 'not-run', rest);
+}
+
+/** Whether a rule is about an input of this form and kind at all. */
+function concerns(rule: Rule, { summary }: CheckedInput): boolean {
+  const isTable = summary.format === 'csv';
+  if (rule.stage === 'table') return isTable;
+  if (rule.stage === 'references' || rule.stage === 'geometry') return summary.kind === 'layout';
+  return !isTable || rule.stage === 'schema' || rule.id === 'not-utf8';
+}

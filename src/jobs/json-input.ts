@@ -1,0 +1,161 @@
+import { checkLayout } from '../check/check-layout.js';
+import type { Coverage } from '../check/run.js';
+import type { Place } from '../generated/report.js';
+import { type ByteSource, KeptBytes } from '../model/byte-source.js';
+import type { Observe, Spot } from '../model/observation.js';
+import { LayoutReader } from '../read/layout-reader.js';
+import { byteInRecord, lineColumns, recordBytes } from '../read/places.js';
+import { SNIFFED_BYTES, sniffKind } from '../read/sniff-kind.js';
+import { readWholeDocument, type WholeKind } from '../read/whole-document.js';
+import type { CheckedInput, Hindrance, HoleIdentity } from './checked-input.js';
+
+/** What an input of a check is told besides its bytes. */
+export interface InputOptions {
+  name: string;
+  observe: Observe;
+  isOff(rule: string): boolean;
+  /** Extensions that the caller understands. */
+  extensions: ReadonlySet<string>;
+  /** The same bytes, to look at again; absent: they are kept as they come. */
+  source?: ByteSource;
+}
+
+const text = new TextDecoder();
+
+/** Reads a JSON document in chunks and checks it by its kind. */
+export class JsonInput {
+  private readonly kept: KeptBytes | undefined;
+  private readonly source: ByteSource;
+  /** First bytes, until the kind is known. */
+  private first: Uint8Array | undefined = new Uint8Array(0);
+  private reader: LayoutReader | undefined;
+  private wholeKind: WholeKind | undefined;
+  private byteLength = 0;
+
+  constructor(private readonly options: InputOptions) {
+    this.kept = options.source === undefined ? new KeptBytes() : undefined;
+    this.source = options.source ?? (this.kept as KeptBytes);
+  }
+
+  write(chunk: Uint8Array): void {
+    this.byteLength += chunk.length;
+    this.kept?.add(chunk);
+    if (this.first === undefined) {
+      this.reader?.write(chunk);
+      return;
+    }
+    const joined = new Uint8Array(this.first.length + chunk.length);
+    joined.set(this.first);
+    joined.set(chunk, this.first.length);
+    this.first = joined;
+    if (joined.length >= SNIFFED_BYTES) this.choose();
+  }
+
+  close(): CheckedInput {
+    this.choose();
+    return this.reader === undefined ? this.closeWhole() : this.closeLayout(this.reader);
+  }
+
+  /** Bytes that were looked at; one that was looked at twice counts twice. */
+  get scanned(): number {
+    return this.reader?.scanned ?? this.byteLength;
+  }
+
+  private choose(): void {
+    const { first } = this;
+    if (first === undefined) return;
+    this.first = undefined;
+    const padded = new Uint8Array(Math.min(first.length, SNIFFED_BYTES) + 32);
+    padded.set(first.subarray(0, SNIFFED_BYTES));
+    const kind = sniffKind(padded, padded.length - 32);
+    if (kind === 'report' || kind === 'column-profile') {
+      this.wholeKind = kind;
+      return;
+    }
+    this.reader = new LayoutReader(this.options.observe);
+    this.reader.write(first);
+  }
+
+  private closeWhole(): CheckedInput {
+    const kind = this.wholeKind as WholeKind;
+    const bytes = this.source.slice(0, this.byteLength);
+    const value = readWholeDocument(bytes, kind, this.options.observe);
+    return {
+      ...this.common(),
+      summary: { name: this.options.name, kind, format: 'json', bytes: this.byteLength },
+      hindrances: new Set(value === undefined ? ['text'] : []),
+      hasBrokenRecords: value === undefined,
+    };
+  }
+
+  private closeLayout(reader: LayoutReader): CheckedInput {
+    reader.end();
+    const { model } = reader;
+    const hindrances = new Set<Hindrance>();
+    if (!reader.complete) hindrances.add('text');
+    if (reader.otherVersion !== undefined) hindrances.add('version');
+    this.judgeExtensions(model.header.extensionsRequired ?? [], hindrances);
+    let coverage: ReadonlyMap<string, Coverage> = new Map();
+    if (!hindrances.has('text') && !hindrances.has('extension')) {
+      coverage = checkLayout(model, this.options.observe, this.options.isOff);
+    }
+    const { holes } = model;
+    const isLayout = model.present.has('kind') || model.present.has('holes');
+    return {
+      ...this.common(),
+      summary: {
+        name: this.options.name,
+        kind: isLayout ? 'layout' : 'unknown',
+        format: 'json',
+        bytes: this.byteLength,
+        ...(typeof model.header.id === 'string' && { id: model.header.id }),
+        ...(model.header.revision && { revision: model.header.revision.label }),
+        ...(isLayout && { holes: holes.count, judged: coverage.size > 0 ? holes.count - holes.brokenCount : 0 }),
+      },
+      display: model.header.display,
+      hindrances,
+      hasBrokenRecords: reader.brokenRecords > 0 || holes.brokenCount > 0,
+      records: reader.records,
+      coverage,
+      hole: (index) => this.hole(holes.byte[index], holes.id(index)),
+    };
+  }
+
+  private judgeExtensions(required: readonly string[], hindrances: Set<Hindrance>): void {
+    required.forEach((extension, index) => {
+      if (this.options.extensions.has(extension)) return;
+      hindrances.add('extension');
+      const recordByte = this.reader?.model.memberBytes.get('extensionsRequired');
+      const at = { pointer: `/extensionsRequired/${index}`, recordByte, within: `/${index}` };
+      this.options.observe({ rule: 'required-extension-unknown', at, data: { extension }, cause: extension });
+    });
+  }
+
+  private common(): Omit<CheckedInput, 'summary' | 'hindrances' | 'hasBrokenRecords'> {
+    return {
+      display: undefined,
+      records: 1,
+      coverage: new Map(),
+      places: (spots) => this.places(spots),
+      hole: (index) => ({ id: String(index) }),
+    };
+  }
+
+  private places(spots: readonly Spot[]): Place[] {
+    const bytes = spots.map(({ byte, recordByte, within = '' }) =>
+      recordByte === undefined ? (byte ?? 0) : byteInRecord(this.source, recordByte, within),
+    );
+    const lines = lineColumns(this.source, bytes);
+    return spots.map(({ pointer = '' }, k) => ({ pointer, ...lines[k], byte: bytes[k] }));
+  }
+
+  /** The hole as it stands in the text. */
+  private hole(byte: number, id: string): HoleIdentity {
+    const record = recordBytes(this.source, byte);
+    if (record === undefined) return { id };
+    const value = JSON.parse(text.decode(record).replace(/\0+$/, '')) as { tag?: unknown; origin?: { row?: unknown } } | null;
+    const tag = value?.tag;
+    const row = value?.origin?.row;
+    return { id, ...(typeof tag === 'string' && { tag }), ...(typeof row === 'number' && row >= 1 && { row }) };
+  }
+}

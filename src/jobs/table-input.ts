@@ -1,0 +1,139 @@
+import { checkLayout } from '../check/check-layout.js';
+import type { Coverage } from '../check/run.js';
+import type { ColumnProfile } from '../generated/column-profile.js';
+import type { Hole, Layout } from '../generated/layout.js';
+import { SCHEMA_VERSION } from '../generated/schema-tables.js';
+import { grown } from '../model/names.js';
+import type { Observation } from '../model/observation.js';
+import { LayoutReader } from '../read/layout-reader.js';
+import { PointListReader } from '../read/table/point-list.js';
+import type { CheckedInput, Hindrance } from './checked-input.js';
+import type { InputOptions } from './json-input.js';
+
+const encoder = new TextEncoder();
+const BATCH = 1 << 16;
+
+/**
+ * Reads a point list in chunks and checks the layout that it stands for.
+ *
+ * The rows become the text of a layout, which goes through the same reader as any other, so that a row is
+ * judged by the same rules; places are led back to row and column.
+ */
+export class TableInput {
+  private readonly list: PointListReader;
+  private readonly reader: LayoutReader;
+  private readonly decoder = new TextDecoder('utf-8');
+  private rows = new Int32Array(64);
+  private tags: (string | undefined)[] = [];
+  private columnOf: ReadonlyMap<string, number> = new Map();
+  private holeCount = 0;
+  private byteLength = 0;
+  private batch: string;
+  private isUsable = true;
+
+  constructor(
+    profile: ColumnProfile,
+    private readonly options: InputOptions,
+    /** Takes each hole that a row gave, for those who want to write it. */
+    private readonly onHole?: (hole: Hole) => void,
+  ) {
+    this.reader = new LayoutReader((observation) => this.inTable(observation));
+    this.list = new PointListReader(
+      profile,
+      (hole, row, columnOf) => this.take(hole, row, columnOf),
+      (observation) => {
+        const severity = observation.severity ?? 'error';
+        if (observation.rule === 'profile-unfit' || observation.rule === 'column-missing') this.isUsable &&= severity !== 'error';
+        options.observe(observation);
+      },
+    );
+    this.batch = `${JSON.stringify(headerOf(profile)).slice(0, -1)},"holes":[`;
+  }
+
+  write(chunk: Uint8Array): void {
+    this.byteLength += chunk.length;
+    this.list.write(this.decoder.decode(chunk, { stream: true }));
+  }
+
+  close(): CheckedInput {
+    this.list.write(this.decoder.decode());
+    const counts = this.list.end();
+    this.flush(']}');
+    this.reader.end();
+    const { model } = this.reader;
+    const hindrances = new Set<Hindrance>(this.isUsable ? [] : ['table']);
+    let coverage: ReadonlyMap<string, Coverage> = new Map();
+    if (this.isUsable) {
+      coverage = checkLayout(model, (observation) => this.inTable(observation), this.options.isOff);
+    }
+    const { holes, header } = model;
+    return {
+      summary: {
+        name: this.options.name,
+        kind: 'layout',
+        format: 'csv',
+        bytes: this.byteLength,
+        ...(header.id !== undefined && { id: header.id }),
+        ...(header.revision && { revision: header.revision.label }),
+        holes: holes.count,
+        judged: coverage.size > 0 ? holes.count - holes.brokenCount : 0,
+      },
+      display: header.display,
+      hindrances,
+      hasBrokenRecords: counts.faulty > 0 || this.reader.brokenRecords > 0 || holes.brokenCount > 0,
+      records: counts.rows,
+      coverage,
+      places: (spots) =>
+        spots.map(({ row, column, pointer }) => ({
+          ...(pointer !== undefined && { pointer }),
+          ...(row !== undefined && { row }),
+          ...(column !== undefined && { column }),
+        })),
+      hole: (index) => ({
+        id: holes.id(index),
+        row: this.rows[index],
+        ...(this.tags[index] !== undefined && { tag: this.tags[index] }),
+      }),
+    };
+  }
+
+  private take(hole: Hole, row: number, columnOf: ReadonlyMap<string, number>): void {
+    const index = this.holeCount++;
+    if (index === this.rows.length) this.rows = grown(this.rows, index + 1);
+    this.rows[index] = row;
+    if (hole.tag !== undefined) this.tags[index] = hole.tag;
+    this.columnOf = columnOf;
+    this.onHole?.(hole);
+    this.batch += (index > 0 ? ',' : '') + JSON.stringify(hole);
+    if (this.batch.length > BATCH) this.flush('');
+  }
+
+  private flush(end: string): void {
+    this.reader.write(encoder.encode(this.batch + end));
+    this.batch = '';
+  }
+
+  /** Leads an observation about the layout back to the row and column, or to the profile, that it came from. */
+  private inTable(observation: Observation): void {
+    const { pointer = '', hole } = observation.at;
+    const at =
+      hole === undefined
+        ? { pointer: `/layout${pointer}` }
+        : { hole, row: this.rows[hole], column: this.column(pointer.replace(/^\/holes\/\d+/, '')) };
+    this.options.observe({ ...observation, at });
+  }
+
+  /** Column of a member of a hole: its own, or that of the record it lies in. */
+  private column(member: string): number | undefined {
+    for (let pointer = member; ; pointer = pointer.slice(0, pointer.lastIndexOf('/'))) {
+      const column = this.columnOf.get(pointer);
+      if (column !== undefined || pointer === '') return column;
+    }
+  }
+}
+
+/** The members of the layout that the profile gives. */
+export function headerOf(profile: ColumnProfile): Omit<Layout, 'holes'> {
+  const given = (profile.layout ?? {}) as Partial<Layout>;
+  return { ahx: SCHEMA_VERSION, kind: 'layout', ...given } as Omit<Layout, 'holes'>;
+}

@@ -1,0 +1,81 @@
+import type { Observation, Severity } from './observation.js';
+
+/** An observation with what the collector knows of it. */
+export interface Kept extends Observation {
+  /** Number of the input, from 0. */
+  input: number;
+  severity: Severity;
+  /** Index into {@link Collector.causes}. */
+  causeIndex: number;
+}
+
+/** What several observations share. */
+export interface KeptCause {
+  rule: string;
+  severity: Severity;
+  input: number;
+  /** The first observation; its data speaks for all. */
+  first: Observation;
+  count: number;
+  /** Indexes of the first holes. */
+  holes: number[];
+}
+
+/** Severity of a rule where the observation gives none; `off` drops the observation. */
+export type SeverityOf = (rule: string) => Severity | 'off';
+
+const MOST_HOLES_OF_A_CAUSE = 20;
+/** Beyond this many, further causes of a rule are counted as one, so that no input can exhaust memory. */
+const MOST_CAUSES = 10_000;
+
+/**
+ * Counts all observations, sorts them into causes, and keeps the first ones of each rule.
+ *
+ * Counts are exact whatever is kept. As every rule goes through the records in order, the first ones of
+ * each rule hold the first ones of all.
+ */
+export class Collector {
+  readonly counts: Record<Severity, number> = { error: 0, warning: 0, info: 0 };
+  readonly countOfRule = new Map<string, number>();
+  readonly causes: KeptCause[] = [];
+  readonly kept: Kept[] = [];
+  private readonly keptOfRule = new Map<string, number>();
+  private readonly causeIndexes = new Map<string, number>();
+
+  constructor(
+    private readonly severityOf: SeverityOf,
+    private readonly limit: number,
+  ) {}
+
+  observe(input: number, observation: Observation): void {
+    const { rule, at } = observation;
+    const usual = this.severityOf(rule);
+    if (usual === 'off') return;
+    const severity = observation.severity ?? usual;
+    this.counts[severity]++;
+    this.countOfRule.set(rule, (this.countOfRule.get(rule) ?? 0) + 1);
+    const causeIndex = this.causeIndex(input, observation, severity);
+    const cause = this.causes[causeIndex];
+    cause.count++;
+    if (at.hole !== undefined && cause.holes.length < MOST_HOLES_OF_A_CAUSE) cause.holes.push(at.hole);
+    const key = `${input} ${rule}`;
+    const kept = this.keptOfRule.get(key) ?? 0;
+    if (kept >= this.limit) return;
+    this.keptOfRule.set(key, kept + 1);
+    this.kept.push({ ...observation, input, severity, causeIndex });
+  }
+
+  get total(): number {
+    return this.counts.error + this.counts.warning + this.counts.info;
+  }
+
+  private causeIndex(input: number, observation: Observation, severity: Severity): number {
+    const cause = this.causes.length < MOST_CAUSES ? observation.cause : '';
+    const key = `${input}\u0000${observation.rule}\u0000${severity}\u0000${cause}`;
+    const known = this.causeIndexes.get(key);
+    if (known !== undefined) return known;
+    const index = this.causes.push({ rule: observation.rule, severity, input, first: observation, count: 0, holes: [] }) - 1;
+    this.causeIndexes.set(key, index);
+    return index;
+  }
+}

@@ -1,0 +1,37 @@
+import type { SchemaFault } from './explain-schema.js';
+
+/** Members that hold a direction. */
+const DIRECTIONS = new Set(['axis', 'run', 'inward', 'extrude']);
+/** Members that hold limit deviations where they are pairs of numbers. */
+const DEVIATIONS = new Set(['along', 'across', 'height', 'diameterTolerance', 'depthTolerance']);
+
+/**
+ * Faults of a record that its schema has no word for: an id that is not in Unicode normalisation form C,
+ * a direction without length, a lower limit above its upper one. Additions under `ext` are left alone.
+ */
+export function beyondSchema(value: unknown, tokens: string[] = []): SchemaFault[] {
+  if (typeof value !== 'object' || value === null) return [];
+  if (Array.isArray(value)) return value.flatMap((item, index) => beyondSchema(item, [...tokens, String(index)]));
+  return Object.entries(value).flatMap(([name, member]) => {
+    if (name === 'ext') return [];
+    const at = [...tokens, name];
+    if (name === 'id' && typeof member === 'string') return idFaults(member, at);
+    if (Array.isArray(member) && DIRECTIONS.has(name) && member.length === 3 && member.every((part) => part === 0)) {
+      return [outOfRange(at, 'a direction, with at least one part that is not 0', member)];
+    }
+    if (Array.isArray(member) && DEVIATIONS.has(name) && member.length === 2 && (member[0] as number) > (member[1] as number)) {
+      return [outOfRange(at, 'the lower limit first, then the upper one', member)];
+    }
+    return beyondSchema(member, at);
+  });
+}
+
+function idFaults(id: string, tokens: string[]): SchemaFault[] {
+  if (id.normalize('NFC') === id) return [];
+  const data = { expected: 'in Unicode normalisation form C', found: JSON.stringify(id) };
+  return [{ rule: 'bad-text', tokens, aim: 'value', data }];
+}
+
+function outOfRange(tokens: string[], expected: string, found: unknown[]): SchemaFault {
+  return { rule: 'out-of-range', tokens, aim: 'value', data: { expected, found: JSON.stringify(found) } };
+}

@@ -1,0 +1,90 @@
+import type { Cause, Report } from '../generated/report.js';
+import { placeInWords } from './build-report.js';
+
+/** How a text report looks. */
+export interface TextOptions {
+  /** Whether severities are coloured with escape sequences. */
+  colour: boolean;
+  /** Most findings written out under a cause. */
+  findingsOfCause: number;
+}
+
+const COLOURS: Readonly<Record<string, string>> = { error: '31', warning: '33', info: '36' };
+const HOLES_OF_CAUSE = 8;
+
+/** A report as text for people, lines ending in a line feed. The two verdicts are its last two lines before the caution. */
+export function textReport(report: Report, { colour, findingsOfCause }: TextOptions): string {
+  const paint = (code: string, text: string) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
+  const lines: string[] = [];
+  report.inputs.forEach((input, index) => {
+    const causes = report.causes.filter((cause) => cause.input === index + 1);
+    if (causes.length === 0) return;
+    lines.push(paint('1', input.name));
+    for (const cause of causes) lines.push(...causeLines(report, cause, findingsOfCause, paint));
+    lines.push('');
+  });
+  if (report.sample.listed < report.sample.total) {
+    lines.push(`${report.sample.listed} of ${report.sample.total} findings are listed; the numbers below count all of them.`, '');
+  }
+  return `${[...lines, ...verdictLines(report)].join('\n')}\n`;
+}
+
+type Paint = (code: string, text: string) => string;
+
+function causeLines(report: Report, cause: Cause, most: number, paint: Paint): string[] {
+  const where = placeInWords(cause.place);
+  const head = `  ${paint(COLOURS[cause.severity], cause.severity.padEnd(7))} ${cause.message} ${paint('2', `[${cause.rule}]`)}`;
+  if (cause.findings === 1) return [head, `          ${[holeName(cause.holes[0]), where].filter(Boolean).join(', ')}`];
+  const listed = report.findings.filter((finding) => finding.cause === cause.id).slice(0, most);
+  const lines = [head, `          ${cause.findings} findings, the first at ${where}${holesInWords(cause)}`];
+  for (const finding of listed) {
+    const name = finding.id === undefined ? '' : `${holeName({ id: finding.id, tag: finding.tag })}: `;
+    lines.push(`          - ${name}${finding.message} (${placeInWords(finding.place)})`);
+  }
+  const rest = cause.findings - listed.length;
+  if (listed.length > 0 && rest > 0) lines.push(`          - and ${rest} more`);
+  return lines;
+}
+
+function holesInWords({ holes, findings }: Cause): string {
+  if (holes.length === 0) return '';
+  const names = holes.slice(0, HOLES_OF_CAUSE).map(holeName).join(', ');
+  return `; holes ${names}${findings > Math.min(holes.length, HOLES_OF_CAUSE) ? ', …' : ''}`;
+}
+
+function holeName(hole: { id: string; tag?: string } | undefined): string {
+  if (hole === undefined) return '';
+  return hole.tag === undefined || hole.tag === hole.id ? `hole ${hole.id}` : `hole ${hole.id} (tag ${hole.tag})`;
+}
+
+/** The two verdicts, one a line: whether the inputs are AHX, and whether they can be meant and work on site. */
+export function verdictLines(report: Report): string[] {
+  return [formatVerdict(report), siteVerdict(report)];
+}
+
+function formatVerdict({ ahx, verdict, inputs, causes }: Report): string {
+  const table = inputs.every(({ format }) => format === 'csv');
+  if (verdict.format === 'pass') return table ? `Readable by its profile as AHX ${ahx}.` : `Valid AHX ${ahx}.`;
+  if (verdict.format === 'cannot-judge') return `Cannot judge whether this is valid AHX ${ahx}.`;
+  const errors = sum(causes.filter((cause) => cause.class === 'format' && cause.severity === 'error'));
+  return `Not ${table ? 'readable by its profile as' : 'valid'} AHX ${ahx}: ${count(errors, 'error')}.`;
+}
+
+function siteVerdict({ purpose, verdict, causes, coverage }: Report): string {
+  const own = causes.filter((cause) => cause.class !== 'format');
+  const parts = (['error', 'warning'] as const).map((severity) => count(sum(own.filter((cause) => cause.severity === severity)), severity));
+  const infos = sum(own.filter((cause) => cause.severity === 'info'));
+  if (infos > 0) parts.push(`${infos} info`);
+  const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run').length;
+  const judged = verdict.site === 'cannot-judge' ? 'cannot judge all of it; ' : '';
+  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${count(own.length, 'cause')}` : ''}`;
+  return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${notRun > 0 ? `; ${count(notRun, 'rule')} not run` : ''}.`;
+}
+
+function sum(causes: readonly Cause[]): number {
+  return causes.reduce((total, cause) => total + cause.findings, 0);
+}
+
+function count(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+}
