@@ -1,6 +1,7 @@
 import type { Display } from '../generated/layout.js';
 import type { Place, Report } from '../generated/report.js';
 import type { Coverage } from '../check/run.js';
+import type { LayoutSource } from '../model/layout-source.js';
 import type { Spot } from '../model/observation.js';
 
 export type InputSummary = Report['inputs'][number];
@@ -30,4 +31,6 @@ export interface CheckedInput {
   /** Where the spots are, in the order given. */
   places(spots: readonly Spot[]): Place[];
   hole(index: number): HoleIdentity;
+  /** The layout for writers, read anew from the input each time; undefined where there is none that is sound. */
+  layout(): LayoutSource | undefined;
 }

@@ -93,13 +93,14 @@ export class Checker {
   }
 
   /** Ends the open input and judges it. */
-  close(): void {
+  close(): CheckedInput {
     if (this.current === undefined) throw new Error('No input is open.');
     const input = this.current.close();
     if (this.hasher !== undefined) input.summary.digest = `sha256:${this.hasher.hex()}`;
     this.current = undefined;
     this.checked.push(input);
     this.settle(input);
+    return input;
   }
 
   /** Ends the check. */

@@ -8,6 +8,7 @@ import { byteInRecord, lineColumns, recordBytes } from '../read/places.js';
 import { SNIFFED_BYTES, sniffKind } from '../read/sniff-kind.js';
 import { readWholeDocument, type WholeKind } from '../read/whole-document.js';
 import type { CheckedInput, Hindrance, HoleIdentity } from './checked-input.js';
+import { layoutSource } from './layout-source.js';
 
 /** What an input of a check is told besides its bytes. */
 export interface InputOptions {
@@ -118,6 +119,7 @@ export class JsonInput {
       records: reader.records,
       coverage,
       hole: (index) => this.hole(holes.byte[index], holes.id(index)),
+      layout: () => (reader.complete && isLayout ? layoutSource(model, this.source) : undefined),
     };
   }
 
@@ -138,6 +140,7 @@ export class JsonInput {
       coverage: new Map(),
       places: (spots) => this.places(spots),
       hole: (index) => ({ id: String(index) }),
+      layout: () => undefined,
     };
   }
 
@@ -153,7 +156,7 @@ export class JsonInput {
   private hole(byte: number, id: string): HoleIdentity {
     const record = recordBytes(this.source, byte);
     if (record === undefined) return { id };
-    const value = JSON.parse(text.decode(record).replace(/\0+$/, '')) as { tag?: unknown; origin?: { row?: unknown } } | null;
+    const value = JSON.parse(text.decode(record)) as { tag?: unknown; origin?: { row?: unknown } } | null;
     const tag = value?.tag;
     const row = value?.origin?.row;
     return { id, ...(typeof tag === 'string' && { tag }), ...(typeof row === 'number' && row >= 1 && { row }) };

@@ -5,6 +5,10 @@ import type { Hole, Layout } from '../generated/layout.js';
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
 import { grown } from '../model/names.js';
 import type { Observation } from '../model/observation.js';
+import { KeptBytes } from '../model/byte-source.js';
+import type { ByteSource } from '../model/byte-source.js';
+import type { LayoutSource } from '../model/layout-source.js';
+import { Utf8Check } from '../read/utf8-check.js';
 import { LayoutReader } from '../read/layout-reader.js';
 import { PointListReader } from '../read/table/point-list.js';
 import type { CheckedInput, Hindrance } from './checked-input.js';
@@ -23,6 +27,8 @@ export class TableInput {
   private readonly list: PointListReader;
   private readonly reader: LayoutReader;
   private readonly decoder = new TextDecoder('utf-8');
+  private readonly kept: KeptBytes | undefined;
+  private readonly utf8 = new Utf8Check();
   private rows = new Int32Array(64);
   private tags: (string | undefined)[] = [];
   private columnOf: ReadonlyMap<string, number> = new Map();
@@ -32,11 +38,10 @@ export class TableInput {
   private isUsable = true;
 
   constructor(
-    profile: ColumnProfile,
+    private readonly profile: ColumnProfile,
     private readonly options: InputOptions,
-    /** Takes each hole that a row gave, for those who want to write it. */
-    private readonly onHole?: (hole: Hole) => void,
   ) {
+    this.kept = options.source === undefined ? new KeptBytes() : undefined;
     this.reader = new LayoutReader((observation) => this.inTable(observation));
     this.list = new PointListReader(
       profile,
@@ -52,12 +57,15 @@ export class TableInput {
 
   write(chunk: Uint8Array): void {
     this.byteLength += chunk.length;
+    this.kept?.add(chunk);
+    this.utf8.write(chunk);
     this.list.write(this.decoder.decode(chunk, { stream: true }));
   }
 
   close(): CheckedInput {
     this.list.write(this.decoder.decode());
     const counts = this.list.end();
+    this.judgeText();
     this.flush(']}');
     this.reader.end();
     const { model } = this.reader;
@@ -84,11 +92,13 @@ export class TableInput {
       records: counts.rows,
       coverage,
       places: (spots) =>
-        spots.map(({ row, column, pointer }) => ({
+        spots.map(({ row, column, pointer, byte }) => ({
+          ...(byte !== undefined && { byte }),
           ...(pointer !== undefined && { pointer }),
           ...(row !== undefined && { row }),
           ...(column !== undefined && { column }),
         })),
+      layout: () => this.layout(holes.count),
       hole: (index) => ({
         id: holes.id(index),
         row: this.rows[index],
@@ -97,13 +107,27 @@ export class TableInput {
     };
   }
 
+  /** The layout that the rows stand for, read from the table once more. */
+  private layout(holeCount: number): LayoutSource | undefined {
+    if (!this.isUsable) return undefined;
+    const { profile } = this;
+    const source = this.options.source ?? (this.kept as KeptBytes);
+    return { header: headerOf(profile), holeCount, holes: () => holesOf(profile, source) };
+  }
+
+  private judgeText(): void {
+    this.utf8.end();
+    const { firstBad } = this.utf8;
+    if (firstBad === undefined) return;
+    this.options.observe({ rule: 'not-utf8', at: { byte: firstBad.byte }, data: { found: firstBad.found }, cause: '' });
+  }
+
   private take(hole: Hole, row: number, columnOf: ReadonlyMap<string, number>): void {
     const index = this.holeCount++;
     if (index === this.rows.length) this.rows = grown(this.rows, index + 1);
     this.rows[index] = row;
     if (hole.tag !== undefined) this.tags[index] = hole.tag;
     this.columnOf = columnOf;
-    this.onHole?.(hole);
     this.batch += (index > 0 ? ',' : '') + JSON.stringify(hole);
     if (this.batch.length > BATCH) this.flush('');
   }
@@ -130,6 +154,21 @@ export class TableInput {
       if (column !== undefined || pointer === '') return column;
     }
   }
+}
+
+/** The holes of a table, from its bytes, one batch of text at a time. */
+function* holesOf(profile: ColumnProfile, source: ByteSource): Generator<Hole> {
+  const decoder = new TextDecoder('utf-8');
+  let batch: Hole[] = [];
+  const list = new PointListReader(profile, (hole) => batch.push(hole), () => {});
+  for (let at = 0; at < source.byteLength; at += BATCH) {
+    list.write(decoder.decode(source.slice(at, at + BATCH), { stream: true }));
+    yield* batch;
+    batch = [];
+  }
+  list.write(decoder.decode());
+  list.end();
+  yield* batch;
 }
 
 /** The members of the layout that the profile gives. */

@@ -68,7 +68,7 @@ export function byteInRecord(source: ByteSource, recordByte: number, within: str
   return record === undefined ? recordByte : recordByte + positionOf(record, 0, tokens, 'value');
 }
 
-/** The bytes of the value at `start`, followed by zeros; undefined where it is not whole. */
+/** The bytes of the value at `start`; undefined where it is not whole. They may be looked at 32 bytes beyond their end. */
 export function recordBytes(source: ByteSource, start: number): Uint8Array | undefined {
   const scanner = new Scanner();
   for (let size = 1 << 12; ; size *= 4) {
@@ -76,7 +76,7 @@ export function recordBytes(source: ByteSource, start: number): Uint8Array | und
     const padded = new Uint8Array(part.length + SENTINEL);
     padded.set(part);
     const outcome = scanner.scan(padded, 0, part.length, part.length < size);
-    if (outcome === 'whole') return padded.fill(0, scanner.end).subarray(0, scanner.end + SENTINEL);
+    if (outcome === 'whole') return padded.subarray(0, scanner.end);
     if (outcome === 'broken' || part.length < size) return undefined;
   }
 }

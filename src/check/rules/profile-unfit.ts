@@ -10,7 +10,7 @@ export const profileUnfit: Rule = {
   why: 'A table cannot be read with a profile that does not say what a column is, or in which unit.',
   mend: 'Mend the profile at the place given.',
   data: { member: 'JSON Pointer into the profile', problem: 'what is wrong, as a sentence' },
-  message: ({ member, problem }) => `The column profile cannot be used as it is (${member}): ${problem}`,
+  message: ({ member, problem }) => `The column profile does not fit (${member}): ${problem}`,
   example: {
     form: 'profile',
     bad: '{ "columns": [\n  { "column": "Id", "field": "id" },\n  { "column": "East", "field": "x" },\n  { "column": "North", "field": "y", "unit": "mm" },\n  { "column": "Height", "field": "z", "unit": "mm" }\n] }',

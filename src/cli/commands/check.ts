@@ -1,0 +1,80 @@
+import type { Report } from '../../generated/report.js';
+import { Checker } from '../../jobs/checker.js';
+import type { Severity } from '../../model/observation.js';
+import type { Purpose } from '../../model/rule.js';
+import { UnreadableInput } from '../../node/input-file.js';
+import { sha256 } from '../../node/sha256.js';
+import { jsonReport } from '../../report/json.js';
+import { textReport, verdictLines } from '../../report/text.js';
+import { print, say, wantsColour } from '../console.js';
+import { EXIT, WrongUse } from '../exit.js';
+import { feed } from '../feed.js';
+import { isTableName, readProfile } from '../read-profile.js';
+
+export interface CheckFlags {
+  profile?: string;
+  purpose: Purpose;
+  format: 'text' | 'json';
+  threshold: Severity;
+  limit: number;
+  severity: string[];
+  asOf?: string;
+  quiet: boolean;
+  colour?: string;
+}
+
+/** Checks the files and returns the exit code. */
+export async function runCheck(files: readonly string[], flags: CheckFlags): Promise<number> {
+  const profile = flags.profile === undefined ? undefined : readProfile(flags.profile);
+  const table = files.find((file) => isTableName(file));
+  if (table !== undefined && profile === undefined) {
+    throw new WrongUse(`${table} is a table; --profile FILE says which column is what. See: ahx check --help`);
+  }
+  const checker = new Checker({
+    purpose: flags.purpose,
+    sampleLimit: flags.limit,
+    asOf: flags.asOf,
+    severities: readSeverities(flags.severity),
+    sha256,
+  });
+  const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
+  let unreadable = 0;
+  for (const file of files) {
+    try {
+      // With a profile, all but names of JSON files are tables: standard input too.
+      const { close } = await feed(checker, file, /\.jsonl?$/i.test(file) ? undefined : profile, manners);
+      close();
+    } catch (error) {
+      if (!(error instanceof UnreadableInput)) throw error;
+      say(`ahx: ${error.message}`);
+      unreadable++;
+    }
+  }
+  if (unreadable === files.length) return EXIT.unreadable;
+  const report = checker.end();
+  if (flags.format === 'json') await print(jsonReport(report));
+  else if (flags.quiet) await print(`${verdictLines(report).join('\n')}\n`);
+  else await print(textReport(report, { colour: manners.colour, findingsOfCause: 5 }));
+  if (unreadable > 0) return EXIT.unreadable;
+  return exitCode(report, flags.threshold);
+}
+
+/** 1 for findings at or above the threshold and for what could not be judged. */
+export function exitCode({ counts, verdict }: Report, threshold: Severity): number {
+  const severities: readonly Severity[] = ['error', 'warning', 'info'];
+  const counted = severities.slice(0, severities.indexOf(threshold) + 1);
+  const isUnjudged = verdict.format === 'cannot-judge' || verdict.site === 'cannot-judge';
+  return isUnjudged || counted.some((severity) => counts[severity] > 0) ? EXIT.findings : EXIT.clean;
+}
+
+function readSeverities(pairs: readonly string[]): Record<string, Severity | 'off'> {
+  return Object.fromEntries(
+    pairs.map((pair) => {
+      const [rule, level, ...rest] = pair.split('=');
+      if (rest.length > 0 || !['error', 'warning', 'info', 'off'].includes(level)) {
+        throw new WrongUse(`--severity needs RULE=LEVEL with a level of error, warning, info or off, not "${pair}".`);
+      }
+      return [rule, level as Severity | 'off'];
+    }),
+  );
+}

@@ -1,0 +1,121 @@
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { PACKAGE_VERSION } from '../generated/package-version.js';
+import { FileTrouble } from '../node/file-trouble.js';
+import { RefusedName } from '../node/output-file.js';
+import { EXIT, WrongUse } from './exit.js';
+
+const CAUTION = 'AHX carries layout data. It is no design and no permit to drill.';
+
+/** Builds the command line; each command is loaded when it is called. */
+function program(done: (code: number) => void): Command {
+  const ahx = new Command('ahx')
+    .description('Check and convert layouts of anchor holes.')
+    .version(PACKAGE_VERSION)
+    .addHelpText('after', `\nExamples:\n  ahx check level3.ahx.json\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n\n${CAUTION}`)
+    .showSuggestionAfterError()
+    .showHelpAfterError('(ahx --help says more)')
+    .exitOverride();
+
+  ahx
+    .command('check')
+    .description('Say whether files are valid AHX, and what will not work on site.')
+    .argument('<files...>', 'layouts, profiles or reports in JSON, or tables with --profile; - is standard input')
+    .option('-p, --profile <file>', 'column profile to read tables with')
+    .addOption(new Option('--purpose <purpose>', 'what the layouts are checked for').choices(['for-review', 'for-drilling', 'for-closeout']).default('for-review'))
+    .addOption(new Option('-f, --format <format>', 'form of the report').choices(['text', 'json']).default('text'))
+    .addOption(new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1').choices(['error', 'warning', 'info']).default('error'))
+    .option('-n, --limit <count>', 'most findings listed; counts are exact all the same', wholeNumber, 1000)
+    .option('-s, --severity <rule=level>', 'severity of one rule: error, warning, info or off; may be repeated', collect, [])
+    .option('--as-of <time>', 'time that the report names, RFC 3339', rfc3339)
+    .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
+    .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
+    .addHelpText('after', '\nExamples:\n  ahx check level3.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.')
+    .action(async (files: string[], flags) => {
+      const { runCheck } = await import('./commands/check.js');
+      done(await runCheck(files, flags));
+    });
+
+  ahx
+    .command('convert')
+    .description('Turn a table into a layout, or a layout into a table or GeoJSON.')
+    .argument('<in>', 'layout or table; - is standard input')
+    .argument('<out>', 'file to write; its ending says the form; - is standard output')
+    .option('-p, --profile <file>', 'column profile of the table')
+    .addOption(new Option('--to <form>', 'form to write, where the name does not say it').choices(['layout', 'csv', 'geojson']))
+    .option('--force', 'overwrite an existing file', false)
+    .option('--leave-out-bad-rows', 'convert the sound rows of a table even where others are bad', false)
+    .option('--strict', 'exit with 1 when anything did not travel', false)
+    .option('-q, --quiet', 'print nothing but errors', false)
+    .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
+    .addHelpText('after', '\nExamples:\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n  ahx convert level3.ahx.json level3.geojson\n  ahx convert level3.ahx.json back.csv --profile points.profile.json\n\nNothing is written when the conversion fails.')
+    .action(async (from: string, to: string, flags) => {
+      const { runConvert } = await import('./commands/convert.js');
+      done(await runConvert(from, to, flags));
+    });
+  ahx
+    .command('explain')
+    .description('Say what a rule is about, why it matters and how to mend it.')
+    .argument('[rule]', 'id of the rule; absent: list all rules')
+    .addHelpText('after', '\nExample:\n  ahx explain holes-too-close')
+    .action(async (rule: string | undefined) => {
+      const { runExplain } = await import('./commands/explain.js');
+      done(await runExplain(rule));
+    });
+  return ahx;
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('It must be a whole number of 0 or more.');
+  return Number(text);
+}
+
+function rfc3339(text: string): string {
+  if (!/^\d{4}-\d\d-\d\d[Tt]\d\d:\d\d:\d\d(\.\d+)?([Zz]|[+-]\d\d:\d\d)$/.test(text)) {
+    throw new InvalidArgumentError('It must be a time such as 2026-03-02T07:30:00-05:00.');
+  }
+  return text;
+}
+
+function collect(text: string, before: string[]): string[] {
+  return [...before, text];
+}
+
+/** Runs the command line and returns the exit code. */
+export async function main(args: readonly string[]): Promise<number> {
+  let code: number = EXIT.clean;
+  try {
+    await program((result) => {
+      code = result;
+    }).parseAsync(args, { from: 'user' });
+    return code;
+  } catch (error) {
+    return codeOf(error);
+  }
+}
+
+function codeOf(error: unknown): number {
+  // Commander has printed its message already; help and version are no errors.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.usage;
+  if (error instanceof WrongUse || error instanceof RefusedName || error instanceof FileTrouble) {
+    process.stderr.write(`ahx: ${error.message}\n`);
+    return error instanceof FileTrouble ? EXIT.unreadable : EXIT.usage;
+  }
+  process.stderr.write(faultText(error));
+  return EXIT.fault;
+}
+
+function faultText(error: unknown): string {
+  const where = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  return `ahx: a fault of ahx itself, not of the data. Please report it with this text:\n${where}\n`;
+}
+
+// A reader that goes away, such as head, ends the output and nothing else.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(process.exitCode);
+  throw error;
+});
+process.on('SIGINT', () => process.exit(EXIT.interrupted));
+
+void main(process.argv.slice(2)).then((code) => {
+  process.exitCode = code;
+});

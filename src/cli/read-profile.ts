@@ -1,0 +1,33 @@
+import { readFileSync } from 'node:fs';
+import type { ColumnProfile } from '../generated/column-profile.js';
+import { check } from '../jobs/check.js';
+import { UnreadableInput } from '../node/input-file.js';
+import { textReport } from '../report/text.js';
+import { WrongUse } from './exit.js';
+
+/**
+ * Reads a column profile from a file.
+ *
+ * @throws UnreadableInput, and WrongUse with the findings where the file is no valid profile
+ */
+export function readProfile(path: string): ColumnProfile {
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    throw new UnreadableInput(path, error);
+  }
+  const report = check([{ name: path, data: bytes }]);
+  if (report.inputs[0].kind !== 'column-profile') {
+    throw new WrongUse(`${path} is no column profile; it needs "kind": "column-profile".`);
+  }
+  if (report.verdict.format !== 'pass') {
+    throw new WrongUse(`${path} is no valid column profile.\n\n${textReport(report, { colour: false, findingsOfCause: 5 })}`);
+  }
+  return JSON.parse(new TextDecoder().decode(bytes)) as ColumnProfile;
+}
+
+/** Whether a file is taken for a table by the ending of its name. */
+export function isTableName(path: string): boolean {
+  return /\.(csv|tsv|txt|asc|xyz|pts|pnt)$/i.test(path);
+}

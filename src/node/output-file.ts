@@ -1,0 +1,81 @@
+import { closeSync, existsSync, linkSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { FileTrouble, reasonOf } from './file-trouble.js';
+
+/** An output that cannot be written to where it should go. */
+export class UnwritableOutput extends FileTrouble {}
+
+/** A name that must not be written to. */
+export class RefusedName extends Error {}
+
+/** Names that stand for devices on Windows, with or without an ending. */
+const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])(\..*)?$/i;
+
+/**
+ * Refuses a name that would do harm: an existing file unless `force`, and names that some system cannot
+ * hold, so that files go from office to field without being renamed.
+ *
+ * @throws RefusedName
+ */
+export function checkOutputName(path: string, force: boolean): void {
+  const name = basename(path);
+  if (RESERVED.test(name)) throw new RefusedName(`${path} cannot be written: Windows keeps the name "${name}" for a device.`);
+  if (/[<>:"|?*]/.test(name) || /[. ]$/.test(name)) {
+    throw new RefusedName(`${path} cannot be written: the name "${name}" is not possible on Windows.`);
+  }
+  if (!force && existsSync(path)) throw new RefusedName(`${path} exists already; --force overwrites it.`);
+}
+
+/**
+ * Writes a text beside its place and moves it there when it is whole, so that nothing half-written is ever
+ * seen and an old file stays until then.
+ *
+ * @throws UnwritableOutput when the system refuses; errors of `text` pass through; nothing is left behind
+ */
+export async function writeWhole(path: string, text: Iterable<string>, force: boolean, pause: () => Promise<void>): Promise<void> {
+  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  const remove = () => rmSync(beside, { force: true });
+  const fd = system(path, () => openSync(beside, 'wx'));
+  // An interrupt ends the process without unwinding.
+  process.once('exit', remove);
+  try {
+    try {
+      for (const chunk of text) {
+        system(path, () => writeAll(fd, Buffer.from(chunk)));
+        await pause();
+      }
+    } finally {
+      closeSync(fd);
+    }
+    // A link refuses an existing file in the same step; a rename would overwrite one that came meanwhile.
+    if (force) system(path, () => renameSync(beside, path));
+    else system(path, () => place(beside, path));
+  } finally {
+    remove();
+    process.off('exit', remove);
+  }
+}
+
+function place(beside: string, path: string): void {
+  try {
+    linkSync(beside, path);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EEXIST') throw error;
+    // Some file systems know no links.
+    if (existsSync(path)) throw Object.assign(new Error(), { code: 'EEXIST' });
+    renameSync(beside, path);
+  }
+}
+
+function writeAll(fd: number, bytes: Uint8Array): void {
+  for (let n = 0; n < bytes.length; ) n += writeSync(fd, bytes, n);
+}
+
+function system<T>(path: string, act: () => T): T {
+  try {
+    return act();
+  } catch (error) {
+    throw new UnwritableOutput(`${path} cannot be written: ${reasonOf(error)}.`);
+  }
+}

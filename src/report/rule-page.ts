@@ -1,0 +1,49 @@
+import type { RuleInfo } from '../model/rule.js';
+
+const FORMS: Readonly<Record<RuleInfo['example']['form'], { language: string; note: string }>> = {
+  members: { language: 'json', note: 'The members stand in an otherwise sound layout.' },
+  bytes: { language: 'text', note: 'The whole file; `\\x` and two digits stand for a byte that is no printable ASCII.' },
+  table: { language: 'text', note: 'Rows of a point list, read with a sound column profile.' },
+  profile: { language: 'json', note: 'The members stand in an otherwise sound column profile.' },
+};
+
+const SEVERITY: Readonly<Record<RuleInfo['severity'], string>> = {
+  error: 'error',
+  warning: 'warning',
+  info: 'info',
+  off: 'off unless asked for, then as asked',
+};
+
+/**
+ * The page of a rule, in Markdown: what it says, why it matters, how to mend it, when to accept it.
+ *
+ * @param clauses numbered requirements of the specification that the rule checks
+ */
+export function rulePage(rule: RuleInfo, clauses: readonly string[] = []): string {
+  const { language, note } = FORMS[rule.example.form];
+  const data = Object.entries(rule.data).map(([key, meaning]) => `| \`${key}\` | ${meaning} |`);
+  const facts = [`class ${rule.class}`, `severity ${SEVERITY[rule.severity]}`, `stage ${rule.stage}`, `since ${rule.since}`];
+  const sections = [
+    `# ${rule.id}`,
+    rule.title,
+    `${facts.join(', ')}${clauses.length > 0 ? `; checks ${clauses.join(', ')}` : ''}.`,
+    `## Why it matters\n\n${rule.why}`,
+    `## How to mend it\n\n${rule.mend}`,
+    ...(rule.accept === undefined ? [] : [`## When to accept it\n\n${rule.accept}`]),
+    `## Example\n\n${note}\n\nBad:\n\n${fenced(language, rule.example.bad)}\n\nGood:\n\n${fenced(language, rule.example.good)}`,
+    ...(data.length > 0 ? [`## Data of a finding\n\n| key | meaning |\n|---|---|\n${data.join('\n')}`] : []),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+function fenced(language: string, text: string): string {
+  const shown = [...text].map(visible).join('');
+  return `\`\`\`${language}\n${shown.replace(/\n$/, '')}\n\`\`\``;
+}
+
+/** A character as a page can show it: bytes that are no printable ASCII as escapes. */
+function visible(character: string): string {
+  const code = character.charCodeAt(0);
+  const isPlain = (code >= 32 && code < 127) || code === 10;
+  return isPlain ? character : `\\x${code.toString(16).toUpperCase().padStart(2, '0')}`;
+}
