@@ -1,5 +1,5 @@
 import type { KeepOut } from '../generated/layout.js';
-import { bucketMask, hashCell } from '../geometry/near-pairs.js';
+import { bucketMask, hashRow } from '../geometry/near-pairs.js';
 import { distanceToPrism, newPrism, type Prism } from '../geometry/prism.js';
 import { distancePointSegment, distanceSegmentSegment } from '../geometry/segment.js';
 import { along, subtract, type Vec3 } from '../geometry/vector.js';
@@ -27,6 +27,7 @@ export class KeepOutIndex {
   private readonly starts: Int32Array;
   private readonly items: Int32Array;
   private readonly mask: number;
+  private readonly found: number[] = [];
 
   constructor(records: readonly (KeepOut | undefined)[]) {
     this.entries = records.flatMap((keepOut) => {
@@ -62,33 +63,36 @@ export class KeepOutIndex {
    */
   near(p: Vec3, axis: Vec3, depth: number, radius: number, visit: (keepOut: KeepOut, clear: number) => void): void {
     const end = along(p, axis, depth);
-    const found = this.candidates(p, end, radius);
-    for (const index of found) {
+    this.gather(p, end, radius);
+    for (const index of this.found) {
       const entry = this.entries[index];
       this.tests++;
       visit(entry.keepOut, clearDistance(entry, p, end, radius));
     }
   }
 
-  private candidates(a: Vec3, b: Vec3, radius: number): number[] {
-    const found: number[] = [...this.everywhere];
-    const low = [0, 1, 2].map((k) => Math.floor((Math.min(a[k], b[k]) - radius) / CELL_MM));
-    const high = [0, 1, 2].map((k) => Math.floor((Math.max(a[k], b[k]) + radius) / CELL_MM));
-    for (let cx = low[0]; cx <= high[0]; cx++) {
-      for (let cy = low[1]; cy <= high[1]; cy++) {
-        for (let cz = low[2]; cz <= high[2]; cz++) {
-          const bucket = hashCell(cx, cy, cz) & this.mask;
-          for (let k = this.starts[bucket]; k < this.starts[bucket + 1]; k++) {
-            if (!found.includes(this.items[k])) found.push(this.items[k]);
-          }
+  /** Collects the keep-outs in the cells that the box of the hole touches. */
+  private gather(a: Vec3, b: Vec3, radius: number): void {
+    const { found, starts, items, mask } = this;
+    found.length = 0;
+    for (const index of this.everywhere) found.push(index);
+    const x1 = Math.floor((Math.max(a[0], b[0]) + radius) / CELL_MM);
+    const y1 = Math.floor((Math.max(a[1], b[1]) + radius) / CELL_MM);
+    const z1 = Math.floor((Math.max(a[2], b[2]) + radius) / CELL_MM);
+    for (let cz = Math.floor((Math.min(a[2], b[2]) - radius) / CELL_MM); cz <= z1; cz++) {
+      for (let cy = Math.floor((Math.min(a[1], b[1]) - radius) / CELL_MM); cy <= y1; cy++) {
+        const row = hashRow(cy, cz);
+        for (let cx = Math.floor((Math.min(a[0], b[0]) - radius) / CELL_MM); cx <= x1; cx++) {
+          const bucket = (row + cx) & mask;
+          for (let k = starts[bucket]; k < starts[bucket + 1]; k++) if (!found.includes(items[k])) found.push(items[k]);
         }
       }
     }
-    return found.length > 1 ? found.sort((x, y) => x - y) : found;
+    if (found.length > 1) found.sort((x, y) => x - y);
   }
 }
 
-/** Hashes of the cells that a hole may lie in when it matters; undefined when they are too many. */
+/** Numbers of the cells that a hole may lie in when it matters; undefined when they are too many. */
 function cellsOf({ keepOut, reach }: Entry): Set<number> | undefined {
   const cells = new Set<number>();
   for (const [from, to] of pieces(keepOut)) {
@@ -98,7 +102,7 @@ function cellsOf({ keepOut, reach }: Entry): Set<number> | undefined {
     if (cells.size + boxed > MOST_CELLS) return undefined;
     for (let cx = low[0]; cx <= high[0]; cx++) {
       for (let cy = low[1]; cy <= high[1]; cy++) {
-        for (let cz = low[2]; cz <= high[2]; cz++) cells.add(hashCell(cx, cy, cz));
+        for (let cz = low[2]; cz <= high[2]; cz++) cells.add((hashRow(cy, cz) + cx) | 0);
       }
     }
   }

@@ -1,5 +1,7 @@
 import { nearPairs } from '../geometry/near-pairs.js';
 import type { Site } from './site.js';
+import { COINCIDENT_MM, SpacingLimits } from './spacing-limits.js';
+import { LENGTH_SLACK_MM } from './slack.js';
 
 /** How many holes a search for neighbours took in, and why it left out the others. */
 export interface NearHoles {
@@ -9,6 +11,11 @@ export interface NearHoles {
   tests: number;
 }
 
+/** Why a hole that an earlier stage found broken is left out. */
+export const BROKEN = 'record broken';
+
+type Visit = (i: number, j: number, distance: number) => void;
+
 /**
  * Visits each pair of holes at most `radius` mm apart once, `j < i`.
  *
@@ -16,7 +23,46 @@ export interface NearHoles {
  * is compared in plan, and only with holes on the same substrate: on ten floors the same plan position
  * is normal, and on a wall it says nothing.
  */
-export function nearHoles(site: Site, radius: number, visit: (i: number, j: number, distance: number) => void): NearHoles {
+export function nearHoles(site: Site, radius: number, visit: Visit): NearHoles {
+  const known = found.get(site) ?? new FoundPairs(site);
+  found.set(site, known);
+  known.visit(radius, visit);
+  return known.summary;
+}
+
+const found = new WeakMap<Site, FoundPairs>();
+/** More pairs than this are looked for anew each time rather than kept. */
+const MOST_PAIRS = 2_000_000;
+
+/** The pairs of a site that matter to any rule, found by one search. */
+class FoundPairs {
+  readonly summary: NearHoles;
+  private readonly reach: number;
+  private readonly first: number[] = [];
+  private readonly second: number[] = [];
+  private readonly distance: number[] = [];
+
+  constructor(private readonly site: Site) {
+    this.reach = Math.max(COINCIDENT_MM + LENGTH_SLACK_MM, new SpacingLimits(site).largest);
+    this.summary = search(site, this.reach, (i, j, distance) => {
+      if (this.first.length > MOST_PAIRS) return;
+      this.first.push(i);
+      this.second.push(j);
+      this.distance.push(distance);
+    });
+  }
+
+  visit(radius: number, visit: Visit): void {
+    const { first, second, distance } = this;
+    if (radius > this.reach || first.length > MOST_PAIRS) {
+      search(this.site, radius, visit);
+      return;
+    }
+    for (let k = 0; k < first.length; k++) if (distance[k] <= radius) visit(first[k], second[k], distance[k]);
+  }
+}
+
+function search(site: Site, radius: number, visit: Visit): NearHoles {
   const { holes } = site.layout;
   const { count, x, y } = holes;
   const skip = site.broken.slice(0, count);
@@ -32,8 +78,7 @@ export function nearHoles(site: Site, radius: number, visit: (i: number, j: numb
   for (let i = 0; i < count; i++) {
     if (skip[i] !== 0) continue;
     const name = site.substrateName(i);
-    const surface = site.surface(i);
-    if (name < 0 || surface?.isVertical === true) {
+    if (name < 0 || site.surface(i)?.isVertical === true) {
       planSkip[i] = 1;
       if (!site.hasHeight(i)) placeless++;
     }
@@ -51,6 +96,3 @@ export function nearHoles(site: Site, radius: number, visit: (i: number, j: numb
     tests: inSpace + inPlan,
   };
 }
-
-/** Why a hole that an earlier stage found broken is left out. */
-export const BROKEN = 'record broken';

@@ -9,9 +9,11 @@ export interface Points {
 /**
  * Calls `visit(i, j, distance)` once for each pair of points, `j < i`, that lie at most `radius` apart.
  *
- * Points go into the cells of a grid, cells into buckets by hash. A point looks only into the cells that
- * its box of `radius` touches, three or so of them, so the cost is linear as long as a cell holds few
- * points. Points for which `skip` is not 0 and points with a coordinate that is no number are left out.
+ * Points go into the cells of a grid, cells into buckets. A point looks only into the cells that its box
+ * of `radius` touches, three or so of them, so the cost is linear as long as a cell holds few points.
+ * Cells of one row lie in neighbouring buckets, because lists of holes mostly run along rows and memory
+ * is read in lines. Points for which `skip` is not 0 and points with a coordinate that is no number are
+ * left out.
  *
  * @returns the number of distances that were computed
  */
@@ -23,42 +25,54 @@ export function nearPairs(
 ): number {
   const { count, x, y, z } = points;
   if (count === 0 || !(radius > 0)) return 0;
-  const side = radius * 3;
+  // The box is a hair larger than the radius, so that rounding of a sum never hides a point on its edge.
+  const reach = radius * (1 + 1e-9) + 1e-6;
+  const perSide = 1 / (reach * 3);
   // Levels lie metres apart; cells at least a metre high seldom need a second one looked into.
-  const height = Math.max(side, 1000);
+  const perHeight = 1 / Math.max(reach * 3, 1000);
   const mask = bucketMask(count);
-  const starts = new Int32Array(mask + 2);
   const bucketOf = new Int32Array(count).fill(-1);
+  const starts = new Int32Array(mask + 2);
   for (let i = 0; i < count; i++) {
     if (skip[i] !== 0 || !(x[i] - x[i] === 0 && y[i] - y[i] === 0 && z[i] - z[i] === 0)) continue;
-    const bucket = hashCell(Math.floor(x[i] / side), Math.floor(y[i] / side), Math.floor(z[i] / height)) & mask;
+    const bucket = (hashRow(Math.floor(y[i] * perSide), Math.floor(z[i] * perHeight)) + Math.floor(x[i] * perSide)) & mask;
     bucketOf[i] = bucket;
     starts[bucket + 1]++;
   }
   for (let bucket = 0; bucket <= mask; bucket++) starts[bucket + 1] += starts[bucket];
   const items = new Int32Array(starts[mask + 1]);
-  const fill = starts.slice(0, mask + 1);
+  // Only points already seen are between `starts` and `ends`, so each pair comes once.
+  const ends = starts.slice(0, mask + 1);
   const radiusSq = radius * radius;
+  const looked = new Int32Array(64);
   let tests = 0;
-  const looked = new Int32Array(8);
   for (let i = 0; i < count; i++) {
-    if (bucketOf[i] < 0) continue;
+    const own = bucketOf[i];
+    if (own < 0) continue;
+    const xi = x[i];
+    const yi = y[i];
+    const zi = z[i];
+    const x0 = Math.floor((xi - reach) * perSide);
+    const x1 = Math.floor((xi + reach) * perSide);
+    const y1 = Math.floor((yi + reach) * perSide);
+    const z1 = Math.floor((zi + reach) * perHeight);
     let lookedCount = 0;
-    const x1 = Math.floor((x[i] + radius) / side);
-    const y1 = Math.floor((y[i] + radius) / side);
-    const z1 = Math.floor((z[i] + radius) / height);
-    for (let cz = Math.floor((z[i] - radius) / height); cz <= z1; cz++) {
-      for (let cy = Math.floor((y[i] - radius) / side); cy <= y1; cy++) {
-        cell: for (let cx = Math.floor((x[i] - radius) / side); cx <= x1; cx++) {
-          const bucket = hashCell(cx, cy, cz) & mask;
+    for (let cz = Math.floor((zi - reach) * perHeight); cz <= z1; cz++) {
+      for (let cy = Math.floor((yi - reach) * perSide); cy <= y1; cy++) {
+        const row = hashRow(cy, cz);
+        for (let cx = x0; cx <= x1; cx++) {
+          const bucket = (row + cx) & mask;
+          const end = ends[bucket];
+          let k = starts[bucket];
+          if (k === end) continue;
           // Two cells may share a bucket; looking twice would report a pair twice.
-          for (let k = 0; k < lookedCount; k++) if (looked[k] === bucket) continue cell;
+          for (let n = 0; n < lookedCount; n++) if (looked[n] === bucket) k = end;
           looked[lookedCount++] = bucket;
-          for (let k = starts[bucket]; k < fill[bucket]; k++) {
+          for (; k < end; k++) {
             const j = items[k];
-            const dx = x[i] - x[j];
-            const dy = y[i] - y[j];
-            const dz = z[i] - z[j];
+            const dx = xi - x[j];
+            const dy = yi - y[j];
+            const dz = zi - z[j];
             tests++;
             const distanceSq = dx * dx + dy * dy + dz * dz;
             if (distanceSq <= radiusSq) visit(i, j, Math.sqrt(distanceSq));
@@ -66,8 +80,7 @@ export function nearPairs(
         }
       }
     }
-    // Only points already seen are in the buckets, so each pair comes once.
-    items[fill[bucketOf[i]]++] = i;
+    items[ends[own]++] = i;
   }
   return tests;
 }
@@ -79,10 +92,10 @@ export function bucketMask(count: number): number {
   return size - 1;
 }
 
-/** Hash of a cell of a grid. */
-export function hashCell(cx: number, cy: number, cz: number): number {
-  let h = Math.imul(cx, 0x8da6b343) ^ Math.imul(cy, 0xd8163841) ^ Math.imul(cz, 0xcb1ab31f);
+/** Hash of a row of cells; a cell of the row is as many buckets further on. */
+export function hashRow(cy: number, cz: number): number {
+  let h = Math.imul(cy, 0xd8163841) ^ Math.imul(cz, 0xcb1ab31f);
   h ^= h >>> 15;
   h = Math.imul(h, 0x2c1b3c6d);
-  return (h ^ (h >>> 13)) >>> 1;
+  return (h ^ (h >>> 13)) | 0;
 }

@@ -152,7 +152,7 @@ export class HoleColumns {
     if (length === 0) return;
     this.enter(i, true);
     if (this.count * 2 > this.idTable.length) {
-      this.idTable = new Int32Array(this.idTable.length * 2).fill(-1);
+      this.idTable = new Int32Array(this.idTable.length * 4).fill(-1);
       for (let j = 0; j <= i; j++) if (this.idEnds[j] > this.idStart(j)) this.enter(j, false);
     }
   }
@@ -234,12 +234,11 @@ function foldCase(c: number): number {
   return c >= 65 && c <= 90 ? c + 32 : c;
 }
 
-/** Hash that is equal for ids that differ only in the case of ASCII letters (and for a few others, which the bytes tell apart). */
+/** Hash (FNV-1a) that is equal for ids that differ only in the case of ASCII letters, and for few others; the bytes tell those apart. */
 function foldedHash(b: Uint8Array, from: number, to: number): number {
   let h = 0x811c9dc5;
   for (let k = from; k < to; k++) h = Math.imul(h ^ (b[k] | 32), 0x01000193);
-  h ^= h >>> 15;
-  return Math.imul(h, 0x2c1b3c6d) >>> 1;
+  return h ^ (h >>> 15);
 }
 
 /** A copy of exactly `length` elements; the new ones hold `value`. */

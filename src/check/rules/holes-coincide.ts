@@ -1,9 +1,7 @@
 import { LENGTH_SLACK_MM } from '../slack.js';
 import { nearHoles } from '../near-holes.js';
 import type { Rule } from '../rule.js';
-
-/** Two holes this near are one place: no bit makes both. */
-export const COINCIDENT_MM = 1;
+import { COINCIDENT_MM } from '../spacing-limits.js';
 
 export const holesCoincide: Rule = {
   id: 'holes-coincide',

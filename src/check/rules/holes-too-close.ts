@@ -1,9 +1,7 @@
-import type { Group, HoleType } from '../../generated/layout.js';
 import { nearHoles } from '../near-holes.js';
 import type { Rule } from '../rule.js';
-import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { COINCIDENT_MM } from './holes-coincide.js';
+import { COINCIDENT_MM, type SpacingLimit, SpacingLimits } from '../spacing-limits.js';
 
 export const holesTooClose: Rule = {
   id: 'holes-too-close',
@@ -33,10 +31,10 @@ export const holesTooClose: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1080, 3000] }\n]',
   },
   checkSite(site, run) {
-    const limits = new Limits(site);
+    const limits = new SpacingLimits(site);
     if (limits.largest === 0) return;
-    const worst = new Map<number, { other: number; distance: number; limit: Limit }>();
-    const keep = (i: number, other: number, distance: number, limit: Limit) => {
+    const worst = new Map<number, { other: number; distance: number; limit: SpacingLimit }>();
+    const keep = (i: number, other: number, distance: number, limit: SpacingLimit) => {
       const before = worst.get(i);
       if (before !== undefined && (before.distance < distance || (before.distance === distance && before.other < other))) return;
       worst.set(i, { other, distance, limit });
@@ -59,42 +57,3 @@ export const holesTooClose: Rule = {
     }
   },
 };
-
-interface Limit {
-  value: number;
-  source: string;
-}
-
-/** The least distance of each pair of holes: the group's own inside a group, else the larger one of the types. */
-class Limits {
-  readonly largest: number;
-  private readonly groups: (Group | undefined)[];
-
-  constructor(private readonly site: Site) {
-    const types = site.layout.collection('holeTypes').records;
-    const groups = site.layout.collection('groups');
-    this.groups = Array.from({ length: groups.names.count }, (_, name) => groups.records[groups.indexOf(name)]);
-    this.largest = Math.max(
-      0,
-      ...types.map((type) => type?.minSpacing?.value ?? 0),
-      ...new Set(this.groups.map((group) => group?.designSpacing?.value ?? 0)),
-    );
-  }
-
-  between(i: number, j: number): Limit | undefined {
-    const { holes } = this.site.layout;
-    const group = holes.referenceOf('group', i);
-    if (group >= 0 && group === holes.referenceOf('group', j)) {
-      const spacing = this.groups[group]?.designSpacing;
-      if (spacing !== undefined) return spacing;
-    }
-    return larger(this.site.holeType(i), this.site.holeType(j));
-  }
-}
-
-function larger(a: HoleType | undefined, b: HoleType | undefined): Limit | undefined {
-  const first = a?.minSpacing;
-  const second = b?.minSpacing;
-  if (first === undefined || second === undefined) return first ?? second;
-  return second.value > first.value ? second : first;
-}
