@@ -6,7 +6,7 @@
  * @packageDocumentation
  */
 export * from './jobs/check.js';
-export { type CheckedInput, type HoleIdentity } from './jobs/checked-input.js';
+export type { CheckedInput, HoleIdentity } from './jobs/checked-input.js';
 export { convert, type Conversion, type ConvertTarget, lossInWords, whyNot } from './jobs/convert.js';
 export type { ByteSource } from './model/byte-source.js';
 export type { LayoutSource, Loss } from './model/layout-source.js';

@@ -10,8 +10,12 @@ mkdirSync(out, { recursive: true });
 
 const terminal = 'examples/ferry-terminal';
 const made = relative(root, join(out, 'sprinkler.ahx.json'));
+/** @type {[string, string[]][]} */
 const steps = [
-  ['A trade sends a point list. It becomes a layout:', ['convert', `${terminal}/sprinkler-points.csv`, made, '--profile', `${terminal}/sprinkler.profile.json`, '--force']],
+  [
+    'A trade sends a point list. It becomes a layout:',
+    ['convert', `${terminal}/sprinkler-points.csv`, made, '--profile', `${terminal}/sprinkler.profile.json`, '--force'],
+  ],
   ['The layout is checked, with the layout of the other trade:', ['check', made, `${terminal}/duct.ahx.json`]],
   ['A poor layout, to see what is said about it:', ['check', 'examples/poor/poor.ahx.json']],
   ['The good one goes on as GeoJSON:', ['convert', made, relative(root, join(out, 'sprinkler.geojson')), '--force']],
@@ -19,7 +23,10 @@ const steps = [
 
 for (const [title, args] of steps) {
   console.log(`\n${title}\n$ ahx ${args.join(' ')}`);
-  const { status, error } = spawnSync(process.execPath, [join(root, 'dist/cli.js'), ...args], { cwd: root, stdio: 'inherit' });
+  const { status, error } = spawnSync(process.execPath, [join(root, 'dist/cli.cjs'), ...args], {
+    cwd: root,
+    stdio: 'inherit',
+  });
   const expected = args[1] === 'examples/poor/poor.ahx.json' ? 1 : 0;
   if (error !== undefined || status !== expected) {
     console.error(`The demo stopped: exit code ${status}, expected ${expected}.`, error ?? '');

@@ -95,6 +95,20 @@ function simplify(node: Schema, file: string): void {
   delete node.allOf;
 }
 
+/** How the compiler notes an error: a few hundred times, and most of the code. */
+const NOTED =
+  /const (err\d+) = \{instancePath(?::(.+?))?,schemaPath:("[^"]*"),keyword:("[^"]*"),params:(\{(?:[^{}"]|"(?:[^"\\]|\\.)*")*\})(?:,propertyName:(\w+))?\};if\(vErrors === null\)\{vErrors = \[\1\];\}\s*else \{vErrors\.push\(\1\);\}/g;
+
+/** Stands in for it; the word that failed is the last part of its path in the schema. */
+const NOTING = `function noted(list, instancePath, schemaPath, params, propertyName) {
+  const error = { instancePath, schemaPath, keyword: schemaPath.slice(schemaPath.lastIndexOf('/') + 1), params };
+  if (propertyName !== undefined) error.propertyName = propertyName;
+  if (list === null) return [error];
+  list.push(error);
+  return list;
+}
+`;
+
 /**
  * Rewrites the code of a compiled function and of those that it calls: paths of schema words start at
  * the root of the document's schema instead of at the definition, and the code that serves only
@@ -112,7 +126,14 @@ function trim(validate: AnyValidateFunction, done: Set<AnyValidateFunction>): vo
     )
     .replace(/\{instancePath(?::([^{}]*?))?,parentData[^{}]*?,dynamicAnchors\}/g, (_, path = 'instancePath') => path)
     .replace(/const (evaluated\d+) = [^;]+;(if\(\1\.\w+\)\{\1\.\w+ = undefined;\})*/g, '')
-    .replaceAll('schemaPath:"#/', () => `schemaPath:"#/${path === '' ? '' : `${path}/`}`);
+    .replaceAll('schemaPath:"#/', () => `schemaPath:"#/${path === '' ? '' : `${path}/`}`)
+    .replace(
+      NOTED,
+      (_, _name, place = 'instancePath', word, _keyword, params, name) =>
+        `vErrors = noted(vErrors,${place},${word},${params}${name === undefined ? '' : `,${name}`});`,
+    );
+  if (/vErrors\.push/.test(source.validateCode))
+    throw new Error('the compiler notes errors in a form that is not known');
   source.evaluated = undefined;
   for (const name of source.scopeValues.validate ?? []) trim(name.value?.ref as AnyValidateFunction, done);
 }
@@ -135,7 +156,7 @@ async function bundled(functions: string, exportLines: string): Promise<string> 
     setup({ onResolve, onLoad }) {
       onResolve({ filter: /^functions$/ }, ({ path }) => ({ path, namespace: 'virtual' }));
       onLoad({ filter: /^functions$/, namespace: 'virtual' }, () => ({
-        contents: functions,
+        contents: NOTING + functions,
         resolveDir: import.meta.dirname,
       }));
     },

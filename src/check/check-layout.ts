@@ -10,7 +10,11 @@ import { Site } from './site.js';
  * @param isOff rules that are not wanted
  * @returns what each rule judged; a rule that is off is absent
  */
-export function checkLayout(layout: LayoutModel, observe: Observe, isOff: (rule: string) => boolean): Map<string, Coverage> {
+export function checkLayout(
+  layout: LayoutModel,
+  observe: Observe,
+  isOff: (rule: string) => boolean,
+): Map<string, Coverage> {
   const covered = new Map<string, Coverage>();
   for (const rule of rules) {
     if (rule.checkReferences === undefined || isOff(rule.id)) continue;

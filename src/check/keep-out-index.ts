@@ -125,7 +125,8 @@ function* pieces({ shape: { path, prism, sphere } }: KeepOut): Generator<[Vec3, 
     const from = path?.points[k - 1] as Vec3;
     const d = subtract(path?.points[k] as Vec3, from);
     const steps = Math.max(1, Math.ceil(Math.hypot(d[0], d[1], d[2]) / (4 * CELL_MM)));
-    for (let s = 0; s < Math.min(steps, MOST_CELLS + 1); s++) yield [along(from, d, s / steps), along(from, d, (s + 1) / steps)];
+    for (let s = 0; s < Math.min(steps, MOST_CELLS + 1); s++)
+      yield [along(from, d, s / steps), along(from, d, (s + 1) / steps)];
   }
 }
 
@@ -134,6 +135,7 @@ function clearDistance({ keepOut: { shape }, prism }: Entry, a: Vec3, b: Vec3, r
   if (shape.sphere !== undefined) return distancePointSegment(shape.sphere.centre, a, b) - shape.sphere.radius - radius;
   const { points, radius: own } = shape.path as NonNullable<typeof shape.path>;
   let least = Number.POSITIVE_INFINITY;
-  for (let k = 1; k < points.length; k++) least = Math.min(least, distanceSegmentSegment(a, b, points[k - 1], points[k]));
+  for (let k = 1; k < points.length; k++)
+    least = Math.min(least, distanceSegmentSegment(a, b, points[k - 1], points[k]));
   return least - own - radius;
 }

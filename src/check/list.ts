@@ -35,7 +35,6 @@ import { unusedDefinition } from './rules/unused-definition.js';
 import { wrongCount } from './rules/wrong-count.js';
 import { wrongType } from './rules/wrong-type.js';
 
-
 /** All rules, in the order in which their findings at one record are listed. */
 export const rules: readonly Rule[] = [
   notUtf8,

@@ -13,7 +13,10 @@ export interface FoundReference {
 }
 
 /** All references in the sound records of a collection other than the holes, or in the members of the header. */
-export function* referencesIn(layout: LayoutModel, name: Exclude<Collection, 'holes'> | 'header'): Generator<FoundReference> {
+export function* referencesIn(
+  layout: LayoutModel,
+  name: Exclude<Collection, 'holes'> | 'header',
+): Generator<FoundReference> {
   if (name === 'header') {
     for (const { path, target } of references.header) {
       const [member] = path.split(/[.[]/, 1);

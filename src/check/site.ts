@@ -32,9 +32,10 @@ export class Site {
     this.types = types.records;
     this.surfaceOfName = Int32Array.from({ length: substrates.names.count }, (_, name) => substrates.indexOf(name));
     this.typeOfName = Int32Array.from({ length: types.names.count }, (_, name) => types.indexOf(name));
-    for (let k = 0; k < holes.axes.length; k += 3) this.units.push(unit([holes.axes[k], holes.axes[k + 1], holes.axes[k + 2]]));
+    for (let k = 0; k < holes.axes.length; k += 3)
+      this.units.push(unit([holes.axes[k], holes.axes[k + 1], holes.axes[k + 2]]));
     let unknown = 0;
-    for (let i = 0; i < holes.count; i++) if (holes.z[i] !== holes.z[i]) unknown++;
+    for (let i = 0; i < holes.count; i++) if (Number.isNaN(holes.z[i])) unknown++;
     this.hasUnknownHeights = unknown > 0;
     const z = unknown > 0 ? this.resolvedHeights() : holes.z;
     this.points = { count: holes.count, x: holes.x, y: holes.y, z };
@@ -43,7 +44,7 @@ export class Site {
   /** Whether the layout itself gives the height of the hole. */
   hasHeight(i: number): boolean {
     const z = this.layout.holes.z[i];
-    return z === z;
+    return !Number.isNaN(z);
   }
 
   point(i: number): Vec3 {
@@ -80,13 +81,13 @@ export class Site {
   /** Diameter that holds, or NaN. */
   diameter(i: number): number {
     const own = this.layout.holes.diameterOf(i);
-    return own === own ? own : (this.holeType(i)?.diameter ?? Number.NaN);
+    return !Number.isNaN(own) ? own : (this.holeType(i)?.diameter ?? Number.NaN);
   }
 
   /** Depth that holds: of the hole, of its type, and of a through hole without one what its axis needs to leave the concrete; or NaN. */
   depth(i: number): number {
     const own = this.layout.holes.depthOf(i);
-    if (own === own) return own;
+    if (!Number.isNaN(own)) return own;
     const type = this.holeType(i);
     if (type === undefined) return Number.NaN;
     if (type.depth !== undefined) return type.depth;
@@ -103,7 +104,7 @@ export class Site {
     const surface = this.surface(i);
     const axis = this.axis(i);
     const p = this.point(i);
-    if (surface === undefined || axis === undefined || p[2] !== p[2]) return Number.NaN;
+    if (surface === undefined || axis === undefined || Number.isNaN(p[2])) return Number.NaN;
     const thickness = farSideAt(surface, ...onSurface(surface, p));
     const slope = dot(axis, surface.inward);
     return thickness === undefined || slope <= 0 ? Number.NaN : thickness / slope;
@@ -113,7 +114,7 @@ export class Site {
     const { holes } = this.layout;
     const z = holes.z.slice(0, holes.count);
     for (let i = 0; i < holes.count; i++) {
-      if (z[i] === z[i]) continue;
+      if (!Number.isNaN(z[i])) continue;
       const surface = this.surface(i);
       if (surface !== undefined && !surface.isVertical) z[i] = heightAt(surface, holes.x[i], holes.y[i]);
     }

@@ -110,7 +110,8 @@ export function thicknessAt(surface: Surface, u: number, v: number): Thickness |
 /** Thickness from the face to the far side where the concrete is thickest: what a through hole may have to go through. */
 export function farSideAt(surface: Surface, u: number, v: number): number | undefined {
   const { kind, deck } = surface.substrate;
-  if (kind === 'composite-deck' && deck !== undefined && zoneAt(surface, u, v) === undefined) return deck.ribDepth + deck.overRib;
+  if (kind === 'composite-deck' && deck !== undefined && zoneAt(surface, u, v) === undefined)
+    return deck.ribDepth + deck.overRib;
   return thicknessAt(surface, u, v)?.mm;
 }
 

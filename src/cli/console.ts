@@ -1,4 +1,4 @@
-import { isatty } from 'node:tty';
+import { fstatSync, writeSync } from 'node:fs';
 
 /** How much and how colourful a command talks. */
 export interface Manners {
@@ -6,21 +6,52 @@ export interface Manners {
   colour: boolean;
 }
 
-/** Colour on a terminal only, and not where the person has asked for none (no-color.org). */
-export function wantsColour(choice: string | undefined): boolean {
-  if (choice === 'always' || choice === 'never') return choice === 'always';
-  return isatty(1) && (process.env.NO_COLOR ?? '') === '' && process.env.TERM !== 'dumb';
+const OUT = 1;
+const ERR = 2;
+
+/** Whether a person looks at the stream. */
+function isTerminal(fd: number): boolean {
+  try {
+    // The part of Node that knows terminals is slow to load, and a file or a pipe never is one.
+    return fstatSync(fd).isCharacterDevice() && process.getBuiltinModule('node:tty').isatty(fd);
+  } catch {
+    return false;
+  }
 }
 
-/** Writes to standard output; waits where the reader is slow. */
-export async function print(text: string): Promise<void> {
-  if (process.stdout.write(text)) return;
-  await new Promise<void>((resolve) => process.stdout.once('drain', resolve));
+/** Colour on a terminal only, and not where the person has asked for none (no-color.org). */
+export function wantsColour(choice: string | undefined, fd = OUT): boolean {
+  if (choice === 'always' || choice === 'never') return choice === 'always';
+  return isTerminal(fd) && (process.env.NO_COLOR ?? '') === '' && process.env.TERM !== 'dumb';
+}
+
+/** Writes to standard output. */
+export function print(text: string): void {
+  write(OUT, text);
 }
 
 /** Writes a line to standard error, where people read and pipes do not. */
 export function say(line: string): void {
-  process.stderr.write(`${line}\n`);
+  write(ERR, `${line}\n`);
+}
+
+/**
+ * Writes a text whole before it returns. A stream would do it later, which costs its start-up and lets an
+ * exit cut the text.
+ */
+function write(fd: number, text: string): void {
+  const bytes = Buffer.from(text);
+  for (let n = 0; n < bytes.length; ) {
+    try {
+      n += writeSync(fd, bytes, n);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      // A reader that goes away, such as head, ends the output and nothing else.
+      if (code === 'EPIPE' || code === 'EOF') process.exit();
+      if (code !== 'EAGAIN') throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
+    }
+  }
 }
 
 const BAR = 24;
@@ -31,27 +62,30 @@ export class ProgressBar {
   private readonly began = Date.now();
   private last = 0;
   private isShown = false;
+  private readonly enabled: boolean;
 
   constructor(
     private readonly label: string,
     private readonly total: number,
-    private readonly enabled: boolean,
-  ) {}
+    enabled: boolean,
+  ) {
+    this.enabled = enabled && isTerminal(ERR);
+  }
 
   update(done: number): void {
-    if (!this.enabled || !isatty(2)) return;
+    if (!this.enabled) return;
     const now = Date.now();
     if (now - this.began < SILENT_MS || now - this.last < 100) return;
     this.last = now;
     this.isShown = true;
     const share = this.total > 0 ? Math.min(1, done / this.total) : 0;
     const filled = Math.round(share * BAR);
-    const state = this.total > 0 ? `[${'#'.repeat(filled)}${'.'.repeat(BAR - filled)}] ${Math.round(share * 100)} %` : `${done} bytes`;
-    process.stderr.write(`\r${this.label} ${state}\u001b[K`);
+    const bar = `[${'#'.repeat(filled)}${'.'.repeat(BAR - filled)}] ${Math.round(share * 100)} %`;
+    write(ERR, `\r${this.label} ${this.total > 0 ? bar : `${done} bytes`}\u001b[K`);
   }
 
   end(): void {
-    if (this.isShown) process.stderr.write('\r\u001b[K');
+    if (this.isShown) write(ERR, '\r\u001b[K');
   }
 }
 

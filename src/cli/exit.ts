@@ -2,4 +2,6 @@
 export const EXIT = { clean: 0, findings: 1, usage: 2, unreadable: 3, fault: 4, interrupted: 130 } as const;
 
 /** The command was used in a wrong way; the message says how. */
-export class WrongUse extends Error {}
+export class WrongUse extends Error {
+  readonly exitCode = EXIT.usage;
+}

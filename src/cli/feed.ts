@@ -18,7 +18,12 @@ export interface Fed {
  *
  * @throws UnreadableInput
  */
-export async function feed(checker: Checker, path: string, profile: ColumnProfile | undefined, manners: Manners): Promise<Fed> {
+export async function feed(
+  checker: Checker,
+  path: string,
+  profile: ColumnProfile | undefined,
+  manners: Manners,
+): Promise<Fed> {
   if (path === STANDARD_INPUT) {
     checker.open('standard input', { profile });
     try {

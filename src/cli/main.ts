@@ -1,8 +1,8 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
-import { FileTrouble } from '../node/file-trouble.js';
-import { RefusedName } from '../node/output-file.js';
-import { EXIT, WrongUse } from './exit.js';
+import { runCheck } from './commands/check.js';
+import { print, say } from './console.js';
+import { EXIT } from './exit.js';
 
 const CAUTION = 'AHX carries layout data. It is no design and no permit to drill.';
 
@@ -11,9 +11,18 @@ function program(done: (code: number) => void): Command {
   const ahx = new Command('ahx')
     .description('Check and convert layouts of anchor holes.')
     .version(PACKAGE_VERSION)
-    .addHelpText('after', `\nExamples:\n  ahx check level3.ahx.json\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n\n${CAUTION}`)
+    .addHelpText(
+      'after',
+      `\nExamples:\n  ahx check level3.ahx.json\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n\n${CAUTION}`,
+    )
     .showSuggestionAfterError()
     .showHelpAfterError('(ahx --help says more)')
+    .configureOutput({
+      writeOut: print,
+      writeErr: (text) => say(text.trimEnd()),
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    })
     .exitOverride();
 
   ahx
@@ -21,17 +30,32 @@ function program(done: (code: number) => void): Command {
     .description('Say whether files are valid AHX, and what will not work on site.')
     .argument('<files...>', 'layouts, profiles or reports in JSON, or tables with --profile; - is standard input')
     .option('-p, --profile <file>', 'column profile to read tables with')
-    .addOption(new Option('--purpose <purpose>', 'what the layouts are checked for').choices(['for-review', 'for-drilling', 'for-closeout']).default('for-review'))
+    .addOption(
+      new Option('--purpose <purpose>', 'what the layouts are checked for')
+        .choices(['for-review', 'for-drilling', 'for-closeout'])
+        .default('for-review'),
+    )
     .addOption(new Option('-f, --format <format>', 'form of the report').choices(['text', 'json']).default('text'))
-    .addOption(new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1').choices(['error', 'warning', 'info']).default('error'))
+    .addOption(
+      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1')
+        .choices(['error', 'warning', 'info'])
+        .default('error'),
+    )
     .option('-n, --limit <count>', 'most findings listed; counts are exact all the same', wholeNumber, 1000)
-    .option('-s, --severity <rule=level>', 'severity of one rule: error, warning, info or off; may be repeated', collect, [])
+    .option(
+      '-s, --severity <rule=level>',
+      'severity of one rule: error, warning, info or off; may be repeated',
+      collect,
+      [],
+    )
     .option('--as-of <time>', 'time that the report names, RFC 3339', rfc3339)
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
-    .addHelpText('after', '\nExamples:\n  ahx check level3.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  ahx check level3.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
+    )
     .action(async (files: string[], flags) => {
-      const { runCheck } = await import('./commands/check.js');
       done(await runCheck(files, flags));
     });
 
@@ -41,13 +65,18 @@ function program(done: (code: number) => void): Command {
     .argument('<in>', 'layout or table; - is standard input')
     .argument('<out>', 'file to write; its ending says the form; - is standard output')
     .option('-p, --profile <file>', 'column profile of the table')
-    .addOption(new Option('--to <form>', 'form to write, where the name does not say it').choices(['layout', 'csv', 'geojson']))
+    .addOption(
+      new Option('--to <form>', 'form to write, where the name does not say it').choices(['layout', 'csv', 'geojson']),
+    )
     .option('--force', 'overwrite an existing file', false)
     .option('--leave-out-bad-rows', 'convert the sound rows of a table even where others are bad', false)
     .option('--strict', 'exit with 1 when anything did not travel', false)
     .option('-q, --quiet', 'print nothing but errors', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
-    .addHelpText('after', '\nExamples:\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n  ahx convert level3.ahx.json level3.geojson\n  ahx convert level3.ahx.json back.csv --profile points.profile.json\n\nNothing is written when the conversion fails.')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n  ahx convert level3.ahx.json level3.geojson\n  ahx convert level3.ahx.json back.csv --profile points.profile.json\n\nNothing is written when the conversion fails.',
+    )
     .action(async (from: string, to: string, flags) => {
       const { runConvert } = await import('./commands/convert.js');
       done(await runConvert(from, to, flags));
@@ -96,24 +125,20 @@ export async function main(args: readonly string[]): Promise<number> {
 function codeOf(error: unknown): number {
   // Commander has printed its message already; help and version are no errors.
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.usage;
-  if (error instanceof WrongUse || error instanceof RefusedName || error instanceof FileTrouble) {
-    process.stderr.write(`ahx: ${error.message}\n`);
-    return error instanceof FileTrouble ? EXIT.unreadable : EXIT.usage;
+  // Errors of commands that are loaded late are of classes of their own; they are known by their code.
+  if (error instanceof Error && 'exitCode' in error) {
+    say(`ahx: ${error.message}`);
+    return error.exitCode as number;
   }
-  process.stderr.write(faultText(error));
+  say(faultText(error));
   return EXIT.fault;
 }
 
 function faultText(error: unknown): string {
   const where = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  return `ahx: a fault of ahx itself, not of the data. Please report it with this text:\n${where}\n`;
+  return `ahx: a fault of ahx itself, not of the data. Please report it with this text:\n${where}`;
 }
 
-// A reader that goes away, such as head, ends the output and nothing else.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(process.exitCode);
-  throw error;
-});
 process.on('SIGINT', () => process.exit(EXIT.interrupted));
 
 void main(process.argv.slice(2)).then((code) => {

@@ -22,7 +22,9 @@ export function readProfile(path: string): ColumnProfile {
     throw new WrongUse(`${path} is no column profile; it needs "kind": "column-profile".`);
   }
   if (report.verdict.format !== 'pass') {
-    throw new WrongUse(`${path} is no valid column profile.\n\n${textReport(report, { colour: false, findingsOfCause: 5 })}`);
+    throw new WrongUse(
+      `${path} is no valid column profile.\n\n${textReport(report, { colour: false, findingsOfCause: 5 })}`,
+    );
   }
   return JSON.parse(new TextDecoder().decode(bytes)) as ColumnProfile;
 }

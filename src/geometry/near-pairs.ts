@@ -35,7 +35,8 @@ export function nearPairs(
   const starts = new Int32Array(mask + 2);
   for (let i = 0; i < count; i++) {
     if (skip[i] !== 0 || !(x[i] - x[i] === 0 && y[i] - y[i] === 0 && z[i] - z[i] === 0)) continue;
-    const bucket = (hashRow(Math.floor(y[i] * perSide), Math.floor(z[i] * perHeight)) + Math.floor(x[i] * perSide)) & mask;
+    const bucket =
+      (hashRow(Math.floor(y[i] * perSide), Math.floor(z[i] * perHeight)) + Math.floor(x[i] * perSide)) & mask;
     bucketOf[i] = bucket;
     starts[bucket + 1]++;
   }

@@ -113,7 +113,8 @@ function distanceToCaps(prism: Prism, p: Vec3): number {
   let least = Number.POSITIVE_INFINITY;
   for (const level of [0, prism.rise]) {
     const foot = subtract(along(r, prism.normal, level - height), along([0, 0, 0], prism.extrude, level / prism.rise));
-    if (insideRing(prism.ring, dot(foot, prism.u), dot(foot, prism.v))) least = Math.min(least, Math.abs(height - level));
+    if (insideRing(prism.ring, dot(foot, prism.u), dot(foot, prism.v)))
+      least = Math.min(least, Math.abs(height - level));
   }
   return least;
 }

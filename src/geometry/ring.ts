@@ -44,6 +44,7 @@ export function distanceToRing(ring: Ring, u: number, v: number): number {
 /** Twice the signed area; more than zero for a ring that runs anticlockwise. */
 export function signedAreaTwice(ring: Ring): number {
   let sum = 0;
-  for (let k = 0, j = ring.u.length - 1; k < ring.u.length; j = k++) sum += ring.u[j] * ring.v[k] - ring.u[k] * ring.v[j];
+  for (let k = 0, j = ring.u.length - 1; k < ring.u.length; j = k++)
+    sum += ring.u[j] * ring.v[k] - ring.u[k] * ring.v[j];
   return sum;
 }

@@ -37,5 +37,5 @@ export function distanceSegmentSegment(a: Vec3, b: Vec3, c: Vec3, d: Vec3): numb
 }
 
 function clamp(t: number): number {
-  return t < 0 ? 0 : t > 1 ? 1 : t;
+  return Math.max(0, Math.min(1, t));
 }

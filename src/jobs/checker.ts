@@ -157,7 +157,8 @@ export class Checker {
   private cause({ rule, severity, input, first, count }: KeptCause, index: number) {
     const info = ruleOf(rule);
     const say = sayAs(this.checked[input].display);
-    const message = count > 1 && info.causeMessage !== undefined ? info.causeMessage(first.data, say) : info.message(first.data, say);
+    const message =
+      count > 1 && info.causeMessage !== undefined ? info.causeMessage(first.data, say) : info.message(first.data, say);
     return {
       rule,
       class: info.class,
@@ -181,7 +182,11 @@ function ruleOf(id: string) {
 
 /** Order of findings of one input: by record, then by rule. */
 function inOrder(a: Kept, b: Kept): number {
-  return recordOf(a) - recordOf(b) || (orderOfRule.get(a.rule) ?? 0) - (orderOfRule.get(b.rule) ?? 0) || spotOf(a) - spotOf(b);
+  return (
+    recordOf(a) - recordOf(b) ||
+    (orderOfRule.get(a.rule) ?? 0) - (orderOfRule.get(b.rule) ?? 0) ||
+    spotOf(a) - spotOf(b)
+  );
 }
 
 function recordOf({ at }: Kept): number {

@@ -19,7 +19,10 @@ const WHY: Readonly<Record<Hindrance, string>> = {
 /** The two verdicts; see section 4.4 of the specification. */
 export function verdictOf(causes: readonly KeptCause[], inputs: readonly CheckedInput[]): Report['verdict'] {
   const hasError = (isFormat: boolean) =>
-    causes.some(({ rule, severity }) => severity === 'error' && !UNJUDGED.has(rule) && (classOf.get(rule) === 'format') === isFormat);
+    causes.some(
+      ({ rule, severity }) =>
+        severity === 'error' && !UNJUDGED.has(rule) && (classOf.get(rule) === 'format') === isFormat,
+    );
   const isHindered = inputs.some(({ hindrances }) => hindrances.size > 0);
   const isPartial = isHindered || inputs.some(({ hasBrokenRecords }) => hasBrokenRecords);
   return {
@@ -45,7 +48,9 @@ export function coverageOf(rule: Rule, findings: number, isOff: boolean, inputs:
     return row(findings > 0 ? 'failed' : 'passed', { judged: records, of: records });
   }
   const ran = own.filter((input) => input.coverage.has(rule.id));
-  const why = [...new Set(own.filter((input) => !ran.includes(input)).flatMap((input) => [...input.hindrances]))].map((h) => WHY[h]);
+  const why = [...new Set(own.filter((input) => !ran.includes(input)).flatMap((input) => [...input.hindrances]))].map(
+    (h) => WHY[h],
+  );
   if (ran.length === 0) return row('not-run', { reason: why.join('; ') });
   return laterStage(rule, ran, why, findings, row);
 }

@@ -48,7 +48,8 @@ export class TableInput {
       (hole, row, columnOf) => this.take(hole, row, columnOf),
       (observation) => {
         const severity = observation.severity ?? 'error';
-        if (observation.rule === 'profile-unfit' || observation.rule === 'column-missing') this.isUsable &&= severity !== 'error';
+        if (observation.rule === 'profile-unfit' || observation.rule === 'column-missing')
+          this.isUsable &&= severity !== 'error';
         options.observe(observation);
       },
     );
@@ -160,7 +161,11 @@ export class TableInput {
 function* holesOf(profile: ColumnProfile, source: ByteSource): Generator<Hole> {
   const decoder = new TextDecoder('utf-8');
   let batch: Hole[] = [];
-  const list = new PointListReader(profile, (hole) => batch.push(hole), () => {});
+  const list = new PointListReader(
+    profile,
+    (hole) => batch.push(hole),
+    () => {},
+  );
   for (let at = 0; at < source.byteLength; at += BATCH) {
     list.write(decoder.decode(source.slice(at, at + BATCH), { stream: true }));
     yield* batch;

@@ -74,7 +74,8 @@ export class Collector {
     const key = `${input}\u0000${observation.rule}\u0000${severity}\u0000${cause}`;
     const known = this.causeIndexes.get(key);
     if (known !== undefined) return known;
-    const index = this.causes.push({ rule: observation.rule, severity, input, first: observation, count: 0, holes: [] }) - 1;
+    const index =
+      this.causes.push({ rule: observation.rule, severity, input, first: observation, count: 0, holes: [] }) - 1;
     this.causeIndexes.set(key, index);
     return index;
   }

@@ -85,17 +85,17 @@ export class HoleColumns {
     this.y[i] = numbers[Y];
     this.z[i] = numbers[Z];
     const ax = numbers[AXIS];
-    this.axis[i] = ax === ax ? this.axisOf(ax, numbers[AXIS + 1], numbers[AXIS + 2]) : -1;
+    this.axis[i] = !Number.isNaN(ax) ? this.axisOf(ax, numbers[AXIS + 1], numbers[AXIS + 2]) : -1;
     this.byte[i] = byte;
     this.broken[i] = isBroken ? 1 : 0;
     if (isBroken) this.brokenCount++;
     const diameter = numbers[DIAMETER];
-    if (diameter === diameter) {
+    if (!Number.isNaN(diameter)) {
       if (i >= this.diameter.length) this.diameter = grownWith(this.diameter, this.x.length, Number.NaN);
       this.diameter[i] = diameter;
     }
     const depth = numbers[DEPTH];
-    if (depth === depth) {
+    if (!Number.isNaN(depth)) {
       if (i >= this.depth.length) this.depth = grownWith(this.depth, this.x.length, Number.NaN);
       this.depth[i] = depth;
     }
@@ -242,7 +242,11 @@ function foldedHash(b: Uint8Array, from: number, to: number): number {
 }
 
 /** A copy of exactly `length` elements; the new ones hold `value`. */
-function grownWith<T extends Uint8Array | Uint32Array | Int32Array | Float64Array>(array: T, length: number, value: number): T {
+function grownWith<T extends Uint8Array | Uint32Array | Int32Array | Float64Array>(
+  array: T,
+  length: number,
+  value: number,
+): T {
   const copy = new (array.constructor as new (length: number) => T)(length);
   copy.set(array);
   if (value !== 0) copy.fill(value, array.length);

@@ -1,5 +1,7 @@
 /** A file that the system does not let be read or written; the message says which and why. */
-export class FileTrouble extends Error {}
+export class FileTrouble extends Error {
+  readonly exitCode = 3;
+}
 
 /** Why the system refused, in plain words. */
 export function reasonOf(cause: unknown): string {

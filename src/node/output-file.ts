@@ -6,7 +6,9 @@ import { FileTrouble, reasonOf } from './file-trouble.js';
 export class UnwritableOutput extends FileTrouble {}
 
 /** A name that must not be written to. */
-export class RefusedName extends Error {}
+export class RefusedName extends Error {
+  readonly exitCode = 2;
+}
 
 /** Names that stand for devices on Windows, with or without an ending. */
 const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])(\..*)?$/i;
@@ -19,7 +21,8 @@ const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])(\..*)?$/i;
  */
 export function checkOutputName(path: string, force: boolean): void {
   const name = basename(path);
-  if (RESERVED.test(name)) throw new RefusedName(`${path} cannot be written: Windows keeps the name "${name}" for a device.`);
+  if (RESERVED.test(name))
+    throw new RefusedName(`${path} cannot be written: Windows keeps the name "${name}" for a device.`);
   if (/[<>:"|?*]/.test(name) || /[. ]$/.test(name)) {
     throw new RefusedName(`${path} cannot be written: the name "${name}" is not possible on Windows.`);
   }
@@ -32,7 +35,12 @@ export function checkOutputName(path: string, force: boolean): void {
  *
  * @throws UnwritableOutput when the system refuses; errors of `text` pass through; nothing is left behind
  */
-export async function writeWhole(path: string, text: Iterable<string>, force: boolean, pause: () => Promise<void>): Promise<void> {
+export async function writeWhole(
+  path: string,
+  text: Iterable<string>,
+  force: boolean,
+  pause: () => Promise<void>,
+): Promise<void> {
   const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   const remove = () => rmSync(beside, { force: true });
   const fd = system(path, () => openSync(beside, 'wx'));

@@ -19,7 +19,12 @@ export function beyondSchema(value: unknown, tokens: string[] = []): SchemaFault
     if (Array.isArray(member) && DIRECTIONS.has(name) && member.length === 3 && member.every((part) => part === 0)) {
       return [outOfRange(at, 'a direction, with at least one part that is not 0', member)];
     }
-    if (Array.isArray(member) && DEVIATIONS.has(name) && member.length === 2 && (member[0] as number) > (member[1] as number)) {
+    if (
+      Array.isArray(member) &&
+      DEVIATIONS.has(name) &&
+      member.length === 2 &&
+      (member[0] as number) > (member[1] as number)
+    ) {
       return [outOfRange(at, 'the lower limit first, then the upper one', member)];
     }
     return beyondSchema(member, at);

@@ -35,7 +35,16 @@ export interface DocumentSink {
   fault(fault: { rule: string; byte: number; data: Record<string, unknown> }, pointer: string): void;
 }
 
-type State = 'before' | 'first-name' | 'name' | 'first-element' | 'element' | 'after-element' | 'after-member' | 'after' | 'stopped';
+type State =
+  | 'before'
+  | 'first-name'
+  | 'name'
+  | 'first-element'
+  | 'element'
+  | 'after-element'
+  | 'after-member'
+  | 'after'
+  | 'stopped';
 
 /**
  * Reads one JSON text in any number of chunks and hands its parts to a sink.
@@ -167,7 +176,8 @@ export class DocumentReader {
     }
     const take = (piece: Piece) => {
       this.report(nameFaults, name);
-      if (this.seen.has(name)) this.sink.fault({ rule: 'duplicate-name', byte: base + p, data: { name } }, pointerTo(name));
+      if (this.seen.has(name))
+        this.sink.fault({ rule: 'duplicate-name', byte: base + p, data: { name } }, pointerTo(name));
       else this.sink.member(name, piece, base + p);
       this.seen.add(name);
     };
@@ -218,7 +228,10 @@ export class DocumentReader {
 
   private report(faults: readonly Fault[], name: string | undefined): void {
     for (const { rule, at, data } of faults) {
-      this.sink.fault({ rule, byte: this.window.base + at, data }, name === undefined ? this.pointer() : pointerTo(name));
+      this.sink.fault(
+        { rule, byte: this.window.base + at, data },
+        name === undefined ? this.pointer() : pointerTo(name),
+      );
     }
   }
 

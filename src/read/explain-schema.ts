@@ -36,7 +36,11 @@ const ORDER = Object.keys(RULES);
  * A misspelt member is one fault: where an unknown name is near to a missing one, the missing one is not
  * reported beside it.
  */
-export function explainSchema(errors: readonly ErrorObject[], value: unknown, kind: keyof typeof memberNames): SchemaFault[] {
+export function explainSchema(
+  errors: readonly ErrorObject[],
+  value: unknown,
+  kind: keyof typeof memberNames,
+): SchemaFault[] {
   const unknown = errors.filter(({ keyword }) => keyword === 'additionalProperties').map((e) => unknownMember(e, kind));
   const meant = new Set(unknown.map(({ tokens, data }) => `${tokens.slice(0, -1).join('/')}/${data.nearest}`));
   const missing = errors
@@ -70,7 +74,11 @@ function valueFaults(errors: readonly ErrorObject[], value: unknown): SchemaFaul
   return [...gravest.values()].map((error) => {
     const tokens = fromPointer(error.instancePath);
     if (error.propertyName !== undefined) {
-      const data = { member: clip(error.propertyName), ...expectation(error), found: describeValue(error.propertyName) };
+      const data = {
+        member: clip(error.propertyName),
+        ...expectation(error),
+        found: describeValue(error.propertyName),
+      };
       return { rule: 'bad-text', tokens: [...tokens, error.propertyName], aim: 'name' as const, data };
     }
     const found = valueAt(value, tokens);

@@ -1,5 +1,11 @@
 import { decodeHole } from '../generated/decode-hole.js';
-import { type Collection as CollectionName, collections, memberNames, requiredMembers, SCHEMA_VERSION } from '../generated/schema-tables.js';
+import {
+  type Collection as CollectionName,
+  collections,
+  memberNames,
+  requiredMembers,
+  SCHEMA_VERSION,
+} from '../generated/schema-tables.js';
 import { type Validate, validateLayoutMember, validateRecord } from '../generated/validators.js';
 import { newHoleRow, rowFromHole } from '../model/hole-row.js';
 import { LayoutModel } from '../model/layout-model.js';
@@ -117,7 +123,12 @@ export class LayoutReader implements DocumentSink {
   }
 
   fault(fault: { rule: string; byte: number; data: Record<string, unknown> }, pointer: string): void {
-    this.observe({ rule: fault.rule, at: { pointer, byte: fault.byte }, data: fault.data, cause: String(fault.data.expected ?? '') });
+    this.observe({
+      rule: fault.rule,
+      at: { pointer, byte: fault.byte },
+      data: fault.data,
+      cause: String(fault.data.expected ?? ''),
+    });
   }
 
   /** Parses a piece and judges it; observes what is wrong with it. */
@@ -135,7 +146,13 @@ export class LayoutReader implements DocumentSink {
     const byte = piece.base + positionOf(piece.bytes, piece.start, tokens, aim);
     const all = [...path, ...tokens];
     const cause = `${causePath(all)} ${String(data.member ?? data.expected ?? '')}`;
-    this.observe({ rule, at: { pointer: toPointer(all), byte, hole: holeIndex(path) }, data, cause, ...this.leniency(rule) });
+    this.observe({
+      rule,
+      at: { pointer: toPointer(all), byte, hole: holeIndex(path) },
+      data,
+      cause,
+      ...this.leniency(rule),
+    });
   }
 
   /** Members and choices that a later minor version may have brought are no errors for a reader that does not know it. */
@@ -165,7 +182,8 @@ export class LayoutReader implements DocumentSink {
   /** Judges a version that is not this reader's own; true when there is no more to say about the member. */
   private version(piece: Piece): boolean {
     const found: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
-    if (typeof found !== 'string' || found === SCHEMA_VERSION || !/^(0|[1-9]\d{0,3})\.(0|[1-9]\d{0,3})$/.test(found)) return false;
+    if (typeof found !== 'string' || found === SCHEMA_VERSION || !/^(0|[1-9]\d{0,3})\.(0|[1-9]\d{0,3})$/.test(found))
+      return false;
     const [major, minor] = found.split('.').map(Number);
     const [ownMajor, ownMinor] = SCHEMA_VERSION.split('.').map(Number);
     const isLaterMinor = major === ownMajor && minor > ownMinor;
@@ -173,7 +191,13 @@ export class LayoutReader implements DocumentSink {
     this.isLaterMinor = isLaterMinor;
     const at = { pointer: '/ahx', byte: piece.base + piece.start };
     const data = { found, supported: SCHEMA_VERSION };
-    this.observe({ rule: 'unsupported-version', at, data, cause: found, ...(isLaterMinor ? { severity: 'warning' } : {}) });
+    this.observe({
+      rule: 'unsupported-version',
+      at,
+      data,
+      cause: found,
+      ...(isLaterMinor ? { severity: 'warning' } : {}),
+    });
     return true;
   }
 

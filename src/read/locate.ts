@@ -16,7 +16,8 @@ export function positionOf(b: Uint8Array, start: number, tokens: readonly string
   let p = start;
   for (let k = 0; k < tokens.length; k++) {
     const isLast = k === tokens.length - 1;
-    const next = b[p] === 123 ? memberPosition(b, p, tokens[k], isLast ? aim : 'value') : elementPosition(b, p, tokens[k]);
+    const next =
+      b[p] === 123 ? memberPosition(b, p, tokens[k], isLast ? aim : 'value') : elementPosition(b, p, tokens[k]);
     if (next < 0) return p;
     p = next;
   }

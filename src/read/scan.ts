@@ -174,7 +174,8 @@ export class Scanner {
   private escape(p: number): number {
     const c = this.b[p + 1];
     if (c !== 117) {
-      if (c === 34 || c === 92 || c === 47 || c === 98 || c === 102 || c === 110 || c === 114 || c === 116) return p + 2;
+      if (c === 34 || c === 92 || c === 47 || c === 98 || c === 102 || c === 110 || c === 114 || c === 116)
+        return p + 2;
       return this.fail(p + 1, 'one of " \\ / b f n r t u after the backslash');
     }
     const unit = this.hex(p + 2);
@@ -265,7 +266,8 @@ export class Scanner {
     const written = text.decode(this.b.subarray(start, end));
     const value = Number(written);
     if (!Number.isFinite(value)) this.fault('number-out-of-range', start, { written: shorten(written) });
-    else if (losesDigits(written, value)) this.fault('number-loses-digits', start, { written: shorten(written), read: String(value) });
+    else if (losesDigits(written, value))
+      this.fault('number-loses-digits', start, { written: shorten(written), read: String(value) });
   }
 
   private literal(p: number): number {
@@ -315,7 +317,10 @@ export function blanks(b: Uint8Array, p: number): number {
 
 /** Whether writing `value` back gives other digits than were written. */
 export function losesDigits(written: string, value: number): boolean {
-  return normalDecimal(written) !== normalDecimal(String(value)) && normalDecimal(written) !== normalDecimal(value.toPrecision(17));
+  return (
+    normalDecimal(written) !== normalDecimal(String(value)) &&
+    normalDecimal(written) !== normalDecimal(value.toPrecision(17))
+  );
 }
 
 /** A decimal as its significant digits and the power of ten of the last one, so that equal values have equal texts. */

@@ -27,7 +27,8 @@ export class Utf8Check {
 
   /** Ends the stream: a sequence that is still open was cut off. */
   end(): void {
-    if (this.open > 0 && this.firstBad === undefined) this.firstBad = { byte: this.offset, found: 'the end of the text' };
+    if (this.open > 0 && this.firstBad === undefined)
+      this.firstBad = { byte: this.offset, found: 'the end of the text' };
   }
 
   /** Takes the first byte of a sequence; the second byte shuts out overlong forms, surrogates and what lies beyond U+10FFFF. */

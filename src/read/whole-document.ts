@@ -20,7 +20,8 @@ export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: O
   const b = new Uint8Array(bytes.length + 32);
   b.set(bytes);
   const start = blanks(b, b[0] === 0xef && b[1] === 0xbb && b[2] === 0xbf ? 3 : 0);
-  if (start >= 3 && b[0] === 0xef) observe({ rule: 'byte-order-mark', at: { pointer: '', byte: 0 }, data: {}, cause: '' });
+  if (start >= 3 && b[0] === 0xef)
+    observe({ rule: 'byte-order-mark', at: { pointer: '', byte: 0 }, data: {}, cause: '' });
   const scanner = new Scanner();
   const outcome = scanner.scan(b, start, bytes.length, true);
   let isSound = outcome === 'whole';
@@ -41,7 +42,12 @@ export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: O
   if (validate(value)) return value;
   for (const { rule, tokens, aim, data } of explainSchema((validate.errors ?? []) as ErrorObject[], value, kind)) {
     const pointer = toPointer(tokens);
-    observe({ rule, at: { pointer, byte: positionOf(b, start, tokens, aim) }, data, cause: `${pointer} ${data.member ?? ''}` });
+    observe({
+      rule,
+      at: { pointer, byte: positionOf(b, start, tokens, aim) },
+      data,
+      cause: `${pointer} ${data.member ?? ''}`,
+    });
   }
   return undefined;
 }

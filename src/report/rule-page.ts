@@ -2,7 +2,10 @@ import type { RuleInfo } from '../model/rule.js';
 
 const FORMS: Readonly<Record<RuleInfo['example']['form'], { language: string; note: string }>> = {
   members: { language: 'json', note: 'The members stand in an otherwise sound layout.' },
-  bytes: { language: 'text', note: 'The whole file; `\\x` and two digits stand for a byte that is no printable ASCII.' },
+  bytes: {
+    language: 'text',
+    note: 'The whole file; `\\x` and two digits stand for a byte that is no printable ASCII.',
+  },
   table: { language: 'text', note: 'Rows of a point list, read with a sound column profile.' },
   profile: { language: 'json', note: 'The members stand in an otherwise sound column profile.' },
 };
@@ -22,7 +25,12 @@ const SEVERITY: Readonly<Record<RuleInfo['severity'], string>> = {
 export function rulePage(rule: RuleInfo, clauses: readonly string[] = []): string {
   const { language, note } = FORMS[rule.example.form];
   const data = Object.entries(rule.data).map(([key, meaning]) => `| \`${key}\` | ${meaning} |`);
-  const facts = [`class ${rule.class}`, `severity ${SEVERITY[rule.severity]}`, `stage ${rule.stage}`, `since ${rule.since}`];
+  const facts = [
+    `class ${rule.class}`,
+    `severity ${SEVERITY[rule.severity]}`,
+    `stage ${rule.stage}`,
+    `since ${rule.since}`,
+  ];
   const sections = [
     `# ${rule.id}`,
     rule.title,

@@ -24,7 +24,10 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
     lines.push('');
   });
   if (report.sample.listed < report.sample.total) {
-    lines.push(`${report.sample.listed} of ${report.sample.total} findings are listed; the numbers below count all of them.`, '');
+    lines.push(
+      `${report.sample.listed} of ${report.sample.total} findings are listed; the numbers below count all of them.`,
+      '',
+    );
   }
   return `${[...lines, ...verdictLines(report)].join('\n')}\n`;
 }
@@ -72,7 +75,9 @@ function formatVerdict({ ahx, verdict, inputs, causes }: Report): string {
 
 function siteVerdict({ purpose, verdict, causes, coverage }: Report): string {
   const own = causes.filter((cause) => cause.class !== 'format');
-  const parts = (['error', 'warning'] as const).map((severity) => count(sum(own.filter((cause) => cause.severity === severity)), severity));
+  const parts = (['error', 'warning'] as const).map((severity) =>
+    count(sum(own.filter((cause) => cause.severity === severity)), severity),
+  );
   const infos = sum(own.filter((cause) => cause.severity === 'info'));
   if (infos > 0) parts.push(`${infos} info`);
   const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run').length;

@@ -30,7 +30,11 @@ function header(levels: number, holes: number) {
     id: `bench-${holes}`,
     revision: { label: 'A' },
     frame: { name: 'bench site', heightDatum: 'top of slab on grade' },
-    levels: Array.from({ length: levels }, (_, k) => ({ id: `L${k + 1}`, name: `Level ${k + 1}`, elevation: k * 4000 })),
+    levels: Array.from({ length: levels }, (_, k) => ({
+      id: `L${k + 1}`,
+      name: `Level ${k + 1}`,
+      elevation: k * 4000,
+    })),
     trades: TRADES.map((id) => ({ id, name: `Trade ${id}` })),
     holeTypes: TRADES.map((id, k) => ({
       id: `HT-${id}`,

@@ -9,7 +9,15 @@ export const badText: Rule = {
   title: 'A text does not have the form that it must have.',
   why: 'Ids with blanks at their ends or control characters cannot be told apart by people and get changed by programs on the way.',
   mend: 'Write the text in the form that is expected.',
-  data: {expected: 'the form in words', found: 'the text, or its length', member: 'the name, where a name has the wrong form'},
+  data: {
+    expected: 'the form in words',
+    found: 'the text, or its length',
+    member: 'the name, where a name has the wrong form',
+  },
   message: ({ expected, found }) => `The text must be ${expected}; it is ${found}.`,
-  example: { form: 'members', bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "tag": "FP-1 " }\n]', good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "tag": "FP-1" }\n]' },
+  example: {
+    form: 'members',
+    bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "tag": "FP-1 " }\n]',
+    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "tag": "FP-1" }\n]',
+  },
 };

@@ -24,7 +24,10 @@ export const breaksThrough: Rule = {
     phaseFrom: 'on a composite deck: where the phase of the flutes is known from; absent when it is not known',
   },
   message: ({ substrate, reach, thickness, backing, side, phaseFrom }, say) => {
-    const needs = Number(backing) > 0 ? `${say.length(reach)} with the ${say.length(backing)} that must be left` : say.length(reach);
+    const needs =
+      Number(backing) > 0
+        ? `${say.length(reach)} with the ${say.length(backing)} that must be left`
+        : say.length(reach);
     return `The hole needs ${needs}; substrate "${substrate}" is ${say.length(thickness)} thick there${inWords(side, phaseFrom)}.`;
   },
   causeMessage: ({ substrate, thickness, side, phaseFrom }, say) =>
@@ -46,9 +49,9 @@ function judge(site: Site, i: number, run: RuleRun): void {
   if (type?.form !== 'blind' || surface === undefined) return;
   if (site.broken[i] !== 0) return run.leftOut(BROKEN);
   const depth = site.depth(i);
-  if (depth !== depth) return run.leftOut('depth not known');
+  if (Number.isNaN(depth)) return run.leftOut('depth not known');
   const p = site.point(i);
-  if (p[2] !== p[2]) return run.leftOut('height not known on an upright face');
+  if (Number.isNaN(p[2])) return run.leftOut('height not known on an upright face');
   const axis = site.axis(i);
   const slope = axis === undefined ? 0 : dot(axis, surface.inward);
   if (slope <= 0) return run.leftOut('axis does not point into the concrete');

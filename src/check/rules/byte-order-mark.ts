@@ -12,5 +12,9 @@ export const byteOrderMark: Rule = {
   accept: 'When every program on the way is known to skip it.',
   data: {},
   message: () => 'The file begins with a byte order mark; it was skipped.',
-  example: { form: 'bytes', bad: 'ï»¿{ "ahx": "0.1", "kind": "layout", "id": "L-1", "revision": { "label": "A" },\n  "frame": { "name": "site", "heightDatum": "floor" }, "trades": [], "holeTypes": [], "holes": [] }', good: '{ "ahx": "0.1", "kind": "layout", "id": "L-1", "revision": { "label": "A" },\n  "frame": { "name": "site", "heightDatum": "floor" }, "trades": [], "holeTypes": [], "holes": [] }' },
+  example: {
+    form: 'bytes',
+    bad: 'ï»¿{ "ahx": "0.1", "kind": "layout", "id": "L-1", "revision": { "label": "A" },\n  "frame": { "name": "site", "heightDatum": "floor" }, "trades": [], "holeTypes": [], "holes": [] }',
+    good: '{ "ahx": "0.1", "kind": "layout", "id": "L-1", "revision": { "label": "A" },\n  "frame": { "name": "site", "heightDatum": "floor" }, "trades": [], "holeTypes": [], "holes": [] }',
+  },
 };

@@ -9,8 +9,16 @@ export const codeUnmapped: Rule = {
   title: 'A code is not in the map of the profile.',
   why: 'What the row stands for is not known, so no hole was made of it.',
   mend: 'Add the code to the map of the profile, or to the values that are dropped.',
-  data: { column: 'name of the column', code: 'the code', count: 'number of rows, where they were left out as the profile asks' },
+  data: {
+    column: 'name of the column',
+    code: 'the code',
+    count: 'number of rows, where they were left out as the profile asks',
+  },
   message: ({ column, code, count }) =>
     `"${code}" in column "${column}" is not in the map of the profile; ${count === undefined || count === 1 ? 'the row was' : `${count} rows were`} left out.`,
-  example: { form: 'table', bad: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\nH-2,1000,2500,3000,HGR-99\n', good: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\nH-2,1000,2500,3000,HGR-10\n' },
+  example: {
+    form: 'table',
+    bad: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\nH-2,1000,2500,3000,HGR-99\n',
+    good: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\nH-2,1000,2500,3000,HGR-10\n',
+  },
 };

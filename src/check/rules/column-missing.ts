@@ -17,10 +17,15 @@ export const columnMissing: Rule = {
     foundAt: 'numbers of the columns that bear the name, where several do',
   },
   message: ({ column, nearest, header, columns, foundAt }) => {
-    if (foundAt !== undefined) return `Several columns are named "${column}": columns ${(foundAt as number[]).join(' and ')}.`;
+    if (foundAt !== undefined)
+      return `Several columns are named "${column}": columns ${(foundAt as number[]).join(' and ')}.`;
     if (nearest !== undefined) return `The table has no column "${column}". Did you mean "${nearest}"?`;
     const names = (header as string[]).map((name) => `"${name}"`).join(', ');
     return `The table has no column "${column}". It has ${columns}${names === '' ? '' : `: ${names}`}.`;
   },
-  example: { form: 'table', bad: 'Id,Esat,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n', good: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n' },
+  example: {
+    form: 'table',
+    bad: 'Id,Esat,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n',
+    good: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n',
+  },
 };

@@ -14,7 +14,8 @@ export const crossesKeepOut: Rule = {
   title: 'A hole comes too near to something that must not be hit.',
   why: 'A struck tendon or live service can kill; a cut bar weakens the structure. That no crossing is found says nothing about what is in the concrete.',
   mend: 'Move the hole, shorten it, or have the keep-out measured and its record corrected.',
-  accept: 'A bar known from a drawing may lie elsewhere; it is looked for on site. Nothing else without the engineer in charge.',
+  accept:
+    'A bar known from a drawing may lie elsewhere; it is looked for on site. Nothing else without the engineer in charge.',
   data: {
     keepOut: 'id of the keep-out',
     kind: 'what it is',
@@ -47,8 +48,10 @@ export const crossesKeepOut: Rule = {
       const depth = site.depth(i);
       const axis = site.axis(i);
       const p = site.point(i);
-      if (depth !== depth || axis === undefined || p[2] !== p[2]) {
-        run.leftOut(depth !== depth ? 'depth not known' : axis === undefined ? 'axis not known' : 'height not known');
+      if (Number.isNaN(depth) || axis === undefined || Number.isNaN(p[2])) {
+        run.leftOut(
+          Number.isNaN(depth) ? 'depth not known' : axis === undefined ? 'axis not known' : 'height not known',
+        );
         continue;
       }
       run.judged(1);
@@ -67,7 +70,9 @@ export const crossesKeepOut: Rule = {
 function severityOf({ kind, knownFrom, standoff, positionTolerance }: KeepOut, clear: number): Severity {
   if (knownFrom !== 'design-drawing') return 'error';
   if (kind === 'bar') return 'info';
-  return positionTolerance !== undefined && standoff - clear <= positionTolerance + LENGTH_SLACK_MM ? 'warning' : 'error';
+  return positionTolerance !== undefined && standoff - clear <= positionTolerance + LENGTH_SLACK_MM
+    ? 'warning'
+    : 'error';
 }
 
 function kindInWords(kind: unknown): string {

@@ -42,7 +42,8 @@ export const holesCoincide: Rule = {
       const isWorse =
         before === undefined ||
         (isSameTrade && !before.isSameTrade) ||
-        (isSameTrade === before.isSameTrade && (distance < before.distance || (distance === before.distance && j < before.other)));
+        (isSameTrade === before.isSameTrade &&
+          (distance < before.distance || (distance === before.distance && j < before.other)));
       if (isWorse) worst.set(i, { other: j, distance, isSameTrade });
     });
     run.judged(judged.count);

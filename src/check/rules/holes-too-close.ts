@@ -36,7 +36,11 @@ export const holesTooClose: Rule = {
     const worst = new Map<number, { other: number; distance: number; limit: SpacingLimit }>();
     const keep = (i: number, other: number, distance: number, limit: SpacingLimit) => {
       const before = worst.get(i);
-      if (before !== undefined && (before.distance < distance || (before.distance === distance && before.other < other))) return;
+      if (
+        before !== undefined &&
+        (before.distance < distance || (before.distance === distance && before.other < other))
+      )
+        return;
       worst.set(i, { other, distance, limit });
     };
     const judged = nearHoles(site, limits.largest, (i, j, distance) => {
@@ -51,7 +55,14 @@ export const holesTooClose: Rule = {
     const { holes } = site.layout;
     for (const [i, { other, distance, limit }] of [...worst].sort(([a], [b]) => a - b)) {
       const types = [site.holeType(i)?.id ?? '', site.holeType(other)?.id ?? ''];
-      const data = { other: holes.id(other), distance, limit: limit.value, source: limit.source, holeType: types[0], otherType: types[1] };
+      const data = {
+        other: holes.id(other),
+        distance,
+        limit: limit.value,
+        source: limit.source,
+        holeType: types[0],
+        otherType: types[1],
+      };
       const cause = `${[...types].sort().join(' ')} ${limit.value}`;
       run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'point', hole: i, data, cause });
     }

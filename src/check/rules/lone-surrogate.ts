@@ -9,7 +9,7 @@ export const loneSurrogate: Rule = {
   title: 'A text has half of a surrogate pair.',
   why: 'The text is no Unicode; programs replace it, drop it or refuse the file.',
   mend: 'Write the whole character; a text was most likely cut in the middle of it.',
-  data: {codePoint: 'the half that is there'},
+  data: { codePoint: 'the half that is there' },
   message: ({ codePoint }) => `The text has ${codePoint}, half of a character.`,
   example: { form: 'members', bad: '"title": "Level \\ud83c 3"', good: '"title": "Level 3"' },
 };

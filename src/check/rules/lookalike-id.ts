@@ -32,13 +32,26 @@ export const lookalikeId: Rule = {
         if (other === undefined) seen.set(folded, id);
         if (other === undefined || other === id) return;
         const data = { id, collection: name, other };
-        run.finding({ record: `/${name}/${index}`, byte: bytes[index], member: 'id', data, cause: `${name} ${folded}` });
+        run.finding({
+          record: `/${name}/${index}`,
+          byte: bytes[index],
+          member: 'id',
+          data,
+          cause: `${name} ${folded}`,
+        });
       });
     }
     run.judged(holes.count);
     for (const [i, j] of holes.lookalikes) {
       const data = { id: holes.id(i), collection: 'holes', other: holes.id(j) };
-      run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'id', hole: i, data, cause: `holes ${data.other}` });
+      run.finding({
+        record: `/holes/${i}`,
+        byte: holes.byte[i],
+        member: 'id',
+        hole: i,
+        data,
+        cause: `holes ${data.other}`,
+      });
     }
   },
 };

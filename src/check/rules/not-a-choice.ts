@@ -9,7 +9,12 @@ export const notAChoice: Rule = {
   title: 'A value is none of the choices.',
   why: 'Programs act on these words; one that they do not know leaves the hole without a meaning.',
   mend: 'Use one of the choices, letter for letter.',
-  data: {choices: 'the choices', found: 'the value', nearest: 'the nearest choice; absent when none is near'},
-  message: ({ choices, found, nearest }) => `${found} is none of the choices here.${nearest === undefined ? ` They are: ${(choices as unknown[]).join(', ')}.` : ` Did you mean "${nearest}"?`}`,
-  example: { form: 'members', bad: '"parties": [{ "id": "P-1", "firm": "Example Surveys", "role": "survevor" }]', good: '"parties": [{ "id": "P-1", "firm": "Example Surveys", "role": "surveyor" }]' },
+  data: { choices: 'the choices', found: 'the value', nearest: 'the nearest choice; absent when none is near' },
+  message: ({ choices, found, nearest }) =>
+    `${found} is none of the choices here.${nearest === undefined ? ` They are: ${(choices as unknown[]).join(', ')}.` : ` Did you mean "${nearest}"?`}`,
+  example: {
+    form: 'members',
+    bad: '"parties": [{ "id": "P-1", "firm": "Example Surveys", "role": "survevor" }]',
+    good: '"parties": [{ "id": "P-1", "firm": "Example Surveys", "role": "surveyor" }]',
+  },
 };

@@ -10,7 +10,11 @@ export const numberLosesDigits: Rule = {
   why: 'The value that programs compute with differs from the one that is written.',
   mend: 'Write lengths in millimetres with at most 6 decimals, and long identifiers as text.',
   accept: 'When the digits that get lost mean nothing.',
-  data: {written: 'the number as written', read: 'the number as read'},
+  data: { written: 'the number as written', read: 'the number as read' },
   message: ({ written, read }) => `The number ${written} has more digits than programs keep; it is read as ${read}.`,
-  example: { form: 'members', bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "depth": 60.00000000000000001234 }\n]', good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "depth": 60.000001 }\n]' },
+  example: {
+    form: 'members',
+    bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "depth": 60.00000000000000001234 }\n]',
+    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "depth": 60.000001 }\n]',
+  },
 };

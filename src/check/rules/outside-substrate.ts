@@ -24,7 +24,9 @@ export const outsideSubstrate: Rule = {
       ? `The hole lies in an opening of substrate "${substrate}", ${say.length(distance)} from its edge.`
       : `The hole lies ${say.length(distance)} outside substrate "${substrate}".`,
   causeMessage: ({ substrate, where }) =>
-    where === 'opening' ? `Holes lie in an opening of substrate "${substrate}".` : `Holes lie outside substrate "${substrate}".`,
+    where === 'opening'
+      ? `Holes lie in an opening of substrate "${substrate}".`
+      : `Holes lie outside substrate "${substrate}".`,
   example: {
     form: 'members',
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [10000.1, 1000, 3000] }\n]',
@@ -44,7 +46,7 @@ export const outsideSubstrate: Rule = {
         continue;
       }
       const p = site.point(i);
-      if (p[2] !== p[2]) {
+      if (Number.isNaN(p[2])) {
         run.leftOut('height not known on an upright face');
         continue;
       }
@@ -59,9 +61,14 @@ export const outsideSubstrate: Rule = {
   },
 };
 
-function off(surface: Surface, u: number, v: number): { where: string; distance: number; opening?: number } | undefined {
+function off(
+  surface: Surface,
+  u: number,
+  v: number,
+): { where: string; distance: number; opening?: number } | undefined {
   const { outline, openings } = surface;
-  if (outline !== undefined && !isIn(outline, u, v)) return { where: 'outside', distance: distanceToRing(outline, u, v) };
+  if (outline !== undefined && !isIn(outline, u, v))
+    return { where: 'outside', distance: distanceToRing(outline, u, v) };
   for (let k = 0; k < openings.length; k++) {
     if (!insideRing(openings[k], u, v)) continue;
     const distance = distanceToRing(openings[k], u, v);

@@ -16,10 +16,17 @@ export const rowsLeftOut: Rule = {
   why: 'Control and check shots in a list are no holes; that they were left out is said once, with their number.',
   mend: 'Nothing, when these rows are no holes; else correct the filter in the profile.',
   accept: 'Always; it is there to be seen.',
-  data: { total: 'number of rows', reasons: 'why, each with the value that told, the number of rows and the first of them' },
+  data: {
+    total: 'number of rows',
+    reasons: 'why, each with the value that told, the number of rows and the first of them',
+  },
   message: ({ total, reasons }) =>
     `${total} ${total === 1 ? 'row was' : 'rows were'} left out as the profile asks: ${(reasons as Reason[]).map(inWords).join(', ')}.`,
-  example: { form: 'table', bad: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\nC-1,0,0,0,CTL\n', good: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n' },
+  example: {
+    form: 'table',
+    bad: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\nC-1,0,0,0,CTL\n',
+    good: 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n',
+  },
 };
 
 const WORDS: Readonly<Record<string, string>> = {

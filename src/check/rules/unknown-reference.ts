@@ -30,7 +30,11 @@ export const unknownReference: Rule = {
   title: 'A record refers to an id that is not defined.',
   why: 'Nobody can tell what is meant: which diameter, whose hole, which slab.',
   mend: 'Correct the id, or add the record that it names.',
-  data: { id: 'the id', target: 'the collection where it should be defined', nearest: 'the nearest id there; absent when none is near' },
+  data: {
+    id: 'the id',
+    target: 'the collection where it should be defined',
+    nearest: 'the nearest id there; absent when none is near',
+  },
   message: ({ id, target, nearest: near }) =>
     `No ${SINGULAR[String(target)] ?? target} has the id "${id}".${near === undefined ? '' : ` Did you mean "${near}"?`}`,
   example: {
@@ -65,7 +69,9 @@ function checkHoles(layout: LayoutModel, path: HoleReference, run: RuleRun): voi
   const column = holes.reference(path);
   const target = references.holes.find((reference) => reference.path === path)?.target as Exclude<Collection, 'holes'>;
   const { names } = layout.collection(target);
-  const isDefined = Uint8Array.from({ length: names.count }, (_, name) => (layout.collection(target).indexOf(name) >= 0 ? 1 : 0));
+  const isDefined = Uint8Array.from({ length: names.count }, (_, name) =>
+    layout.collection(target).indexOf(name) >= 0 ? 1 : 0,
+  );
   const count = Math.min(holes.count, column.length);
   // Ten thousand holes may name one missing type; the nearest id is looked for once.
   const described = new Map<number, Record<string, unknown>>();

@@ -45,7 +45,10 @@ function usedNames(layout: LayoutModel): Map<Collection, Set<string>> {
     for (const { target, id } of referencesIn(layout, name)) used.get(target)?.add(id);
   }
   for (const path of holeReferences) {
-    const target = references.holes.find((reference) => reference.path === path)?.target as Exclude<Collection, 'holes'>;
+    const target = references.holes.find((reference) => reference.path === path)?.target as Exclude<
+      Collection,
+      'holes'
+    >;
     const column = layout.holes.reference(path);
     const names = new Set<number>();
     for (let i = 0; i < Math.min(layout.holes.count, column.length); i++) if (column[i] >= 0) names.add(column[i]);

@@ -3,7 +3,6 @@ import { Checker } from '../../jobs/checker.js';
 import type { Severity } from '../../model/observation.js';
 import type { Purpose } from '../../model/rule.js';
 import { UnreadableInput } from '../../node/input-file.js';
-import { sha256 } from '../../node/sha256.js';
 import { jsonReport } from '../../report/json.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { print, say, wantsColour } from '../console.js';
@@ -35,7 +34,8 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
     sampleLimit: flags.limit,
     asOf: flags.asOf,
     severities: readSeverities(flags.severity),
-    sha256,
+    // Only the machine's form shows digests, and loading the hash takes its time.
+    sha256: flags.format === 'json' ? (await import('../../node/sha256.js')).sha256 : undefined,
   });
   const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
   let unreadable = 0;
@@ -52,9 +52,9 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
   }
   if (unreadable === files.length) return EXIT.unreadable;
   const report = checker.end();
-  if (flags.format === 'json') await print(jsonReport(report));
-  else if (flags.quiet) await print(`${verdictLines(report).join('\n')}\n`);
-  else await print(textReport(report, { colour: manners.colour, findingsOfCause: 5 }));
+  if (flags.format === 'json') print(jsonReport(report));
+  else if (flags.quiet) print(`${verdictLines(report).join('\n')}\n`);
+  else print(textReport(report, { colour: manners.colour, findingsOfCause: 5 }));
   if (unreadable > 0) return EXIT.unreadable;
   return exitCode(report, flags.threshold);
 }

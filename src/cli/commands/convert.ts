@@ -1,7 +1,6 @@
 import { Checker } from '../../jobs/checker.js';
 import { type ConvertTarget, convert, lossInWords, whyNot } from '../../jobs/convert.js';
 import { checkOutputName, writeWhole } from '../../node/output-file.js';
-import { sha256 } from '../../node/sha256.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { pause, print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
@@ -28,24 +27,25 @@ export async function runConvert(from: string, to: string, flags: ConvertFlags):
   }
   if (to !== STANDARD_INPUT) checkOutputName(to, flags.force);
   const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
-  const checker = new Checker({ sampleLimit: 1000, sha256 });
+  const checker = new Checker({ sampleLimit: 1000 });
   const { input, close } = await feed(checker, from, isTable ? profile : undefined, manners);
   try {
     const report = checker.end();
     const reason = whyNot(report, input, flags.leaveOutBadRows);
     const source = input.layout();
     if (reason !== undefined || source === undefined) {
-      say(textReport(report, { colour: manners.colour && process.stderr.isTTY, findingsOfCause: 5 }));
+      say(textReport(report, { colour: wantsColour(flags.colour, 2), findingsOfCause: 5 }));
       say(`Nothing was written: ${from} cannot be converted because ${reason}.`);
       return EXIT.findings;
     }
     const target: ConvertTarget = form === 'csv' ? { form, profile: profile as NonNullable<typeof profile> } : { form };
     const { text, losses } = await convert(source, target);
-    if (to === STANDARD_INPUT) for (const chunk of text) await print(chunk);
+    if (to === STANDARD_INPUT) for (const chunk of text) print(chunk);
     else await writeWhole(to, text, flags.force, pause);
     if (!flags.quiet) {
       for (const line of verdictLines(report)) say(line);
-      if (report.sample.total > 0) say(`To see the ${report.sample.total} findings: ahx check ${quoted(from)}${profileFlag(flags, isTable)}`);
+      if (report.sample.total > 0)
+        say(`To see the ${report.sample.total} findings: ahx check ${quoted(from)}${profileFlag(flags, isTable)}`);
       say(`Written: ${to === STANDARD_INPUT ? 'standard output' : to}, ${source.holeCount} holes.`);
       if (losses.length > 0) say(`Did not travel:\n${losses.map((loss) => `  ${lossInWords(loss)}`).join('\n')}`);
     }

@@ -8,8 +8,10 @@ import { EXIT, WrongUse } from '../exit.js';
 export async function runExplain(id: string | undefined): Promise<number> {
   if (id === undefined) {
     const width = Math.max(...rules.map((rule) => rule.id.length));
-    const lines = rules.map((rule) => `${rule.id.padEnd(width)}  ${rule.class.padEnd(6)}  ${rule.severity.padEnd(7)}  ${rule.title}`);
-    await print(`${lines.join('\n')}\n`);
+    const lines = rules.map(
+      (rule) => `${rule.id.padEnd(width)}  ${rule.class.padEnd(6)}  ${rule.severity.padEnd(7)}  ${rule.title}`,
+    );
+    print(`${lines.join('\n')}\n`);
     return EXIT.clean;
   }
   const rule = rules.find((candidate) => candidate.id === id);
@@ -18,8 +20,10 @@ export async function runExplain(id: string | undefined): Promise<number> {
       id,
       rules.map((candidate) => candidate.id),
     );
-    throw new WrongUse(`There is no rule "${id}".${near === undefined ? '' : ` Did you mean "${near}"?`} "ahx explain" lists all.`);
+    throw new WrongUse(
+      `There is no rule "${id}".${near === undefined ? '' : ` Did you mean "${near}"?`} "ahx explain" lists all.`,
+    );
   }
-  await print(rulePage(rule));
+  print(rulePage(rule));
   return EXIT.clean;
 }
