@@ -4,7 +4,7 @@ import type { Rule } from '../rule.js';
 import type { RuleRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { onSurface, thicknessAt } from '../surface.js';
+import { onSurface, type Surface, type Thickness, thicknessAt } from '../surface.js';
 
 export const breaksThrough: Rule = {
   id: 'breaks-through',
@@ -43,23 +43,18 @@ export const breaksThrough: Rule = {
 };
 
 function judge(site: Site, i: number, run: RuleRun): void {
-  const { holes } = site.layout;
   const type = site.holeType(i);
   const surface = site.surface(i);
   if (type?.form !== 'blind' || surface === undefined) return;
-  if (site.broken[i] !== 0) return run.leftOut(BROKEN);
-  const depth = site.depth(i);
-  if (Number.isNaN(depth)) return run.leftOut('depth not known');
-  const p = site.point(i);
-  if (Number.isNaN(p[2])) return run.leftOut('height not known on an upright face');
-  const axis = site.axis(i);
-  const slope = axis === undefined ? 0 : dot(axis, surface.inward);
-  if (slope <= 0) return run.leftOut('axis does not point into the concrete');
-  const thickness = thicknessAt(surface, ...onSurface(surface, p));
-  if (thickness === undefined) return run.leftOut('thickness not known');
+  const measured = measure(site, i, surface);
+  if (typeof measured === 'string') {
+    run.leftOut(measured);
+    return;
+  }
   run.judged(1);
+  const { depthSquare, thickness } = measured;
   const backing = type.backing?.value ?? 0;
-  const reach = depth * slope + backing;
+  const reach = depthSquare + backing;
   if (reach <= thickness.mm + LENGTH_SLACK_MM) return;
   const { side } = thickness;
   const phaseFrom = side === undefined || side === 'unknown' ? undefined : surface.substrate.deck?.phaseFrom;
@@ -72,7 +67,21 @@ function judge(site: Site, i: number, run: RuleRun): void {
     ...(phaseFrom && { phaseFrom }),
   };
   const cause = `${data.substrate} ${type.id} ${thickness.mm} ${side ?? ''}`;
-  run.finding({ record: `/holes/${i}`, byte: holes.byte[i], hole: i, data, cause });
+  run.finding({ record: `/holes/${i}`, byte: site.layout.holes.byte[i], hole: i, data, cause });
+}
+
+/** Depth square to the face and thickness at the hole, or why it cannot be judged. */
+function measure(site: Site, i: number, surface: Surface): { depthSquare: number; thickness: Thickness } | string {
+  if (site.broken[i] !== 0) return BROKEN;
+  const depth = site.depth(i);
+  if (Number.isNaN(depth)) return 'depth not known';
+  const p = site.point(i);
+  if (Number.isNaN(p[2])) return 'height not known on an upright face';
+  const axis = site.axis(i);
+  const slope = axis === undefined ? 0 : dot(axis, surface.inward);
+  if (slope <= 0) return 'axis does not point into the concrete';
+  const thickness = thicknessAt(surface, ...onSurface(surface, p));
+  return thickness === undefined ? 'thickness not known' : { depthSquare: depth * slope, thickness };
 }
 
 function inWords(side: unknown, phaseFrom: unknown): string {
