@@ -6,13 +6,17 @@ import { baseFiles, derivedCaseFiles } from './derive-cases.js';
 import { fingerprint } from './fingerprint.mjs';
 import type { Generator } from './generator.js';
 import { packageVersionFiles } from './package-version.js';
+import { chapterFiles } from './requirements.js';
+import { rulePageFiles } from './rule-pages.js';
 import { schemaFiles } from './schema-source.js';
 import { schemaTableFiles } from './schema-tables.js';
+import { traceFiles, traceInputs } from './trace.js';
 import { typeFiles } from './types.js';
 import { validatorFiles } from './validators.js';
 
 const root = join(import.meta.dirname, '../..');
 const schemas = schemaFiles(root);
+const chapters = chapterFiles(root);
 
 /** Everything that is generated, in the order in which it is made. */
 export const generators: readonly Generator[] = [
@@ -23,6 +27,8 @@ export const generators: readonly Generator[] = [
   { name: 'version of the package', inputs: ['package.json'], run: packageVersionFiles },
   { name: 'single-file schemas', inputs: schemas, run: bundleFiles },
   { name: 'cases derived from the schema', inputs: [...schemas, ...baseFiles], run: derivedCaseFiles },
+  { name: 'pages of the rules', inputs: ['src/check', 'src/report/rule-page.ts', ...chapters], run: rulePageFiles },
+  { name: 'trace of the requirements', inputs: ['src/check', ...chapters, ...traceInputs], run: traceFiles },
 ];
 
 const BUILT = 'src/generated/';

@@ -64,6 +64,7 @@ export class KeepOutIndex {
   near(p: Vec3, axis: Vec3, depth: number, radius: number, visit: (keepOut: KeepOut, clear: number) => void): void {
     const end = along(p, axis, depth);
     this.gather(p, end, radius);
+    if (this.found.length === 0) return;
     for (const index of this.found) {
       const entry = this.entries[index];
       this.tests++;

@@ -57,9 +57,11 @@ export function newSurface(substrate: Substrate): Surface | undefined {
 }
 
 /** Coordinates of a point in the axes of the face, seen along its normal. */
-export function onSurface(surface: Surface, p: Vec3): [u: number, v: number] {
-  const r = subtract(p, surface.origin);
-  return [dot(r, surface.u), dot(r, surface.v)];
+export function onSurface({ origin, u, v }: Surface, p: Vec3): [u: number, v: number] {
+  const x = p[0] - origin[0];
+  const y = p[1] - origin[1];
+  const z = p[2] - origin[2];
+  return [x * u[0] + y * u[1] + z * u[2], x * v[0] + y * v[1] + z * v[2]];
 }
 
 /** Whether a point of the face lies in a ring or within the slack of its edge. */

@@ -73,7 +73,7 @@ export class JsonInput {
       this.wholeKind = kind;
       return;
     }
-    this.reader = new LayoutReader(this.options.observe);
+    this.reader = new LayoutReader(this.options.observe, this.options.source?.byteLength);
     this.reader.write(first);
   }
 

@@ -64,7 +64,8 @@ export class LayoutModel {
   readonly holes: HoleColumns;
   private readonly collections = new Map<string, Collection<unknown>>();
 
-  constructor() {
+  /** @param totalBytes size of the input, where it is known */
+  constructor(totalBytes = 0) {
     for (const name of identified) if (name !== 'holes') this.collections.set(name, new Collection());
     this.collections.set('changes', new Collection());
     this.holes = new HoleColumns(
@@ -73,6 +74,7 @@ export class LayoutModel {
         if (target === undefined) throw new Error(`the schema has no reference ${path} in holes`);
         return this.collection(target as Exclude<CollectionName, 'holes'>).names;
       }),
+      totalBytes,
     );
   }
 

@@ -93,10 +93,17 @@ export function hashBytes(b: Uint8Array, from: number, to: number): number {
   return Math.imul(h, 0x2c1b3c6d) >>> 1;
 }
 
-/** A copy of a typed array with room for at least `least` elements, half as long again. */
-export function grown<T extends Uint8Array | Uint32Array | Int32Array | Float64Array>(array: T, least: number): T {
-  const length = Math.max(least, array.length + (array.length >> 1) + 16);
+type Column = Uint8Array | Uint32Array | Int32Array | Float64Array;
+
+/** A copy with room for at least `least` elements, half as long again. */
+export function grown<T extends Column>(array: T, least: number): T {
+  return resized(array, Math.max(least, array.length + (array.length >> 1) + 16));
+}
+
+/** A copy of exactly `length` elements; the new ones hold `value`. */
+export function resized<T extends Column>(array: T, length: number, value = 0): T {
   const copy = new (array.constructor as new (length: number) => T)(length);
   copy.set(array);
+  if (value !== 0) copy.fill(value, array.length);
   return copy;
 }

@@ -26,7 +26,7 @@ const isCollectionName = new Set<string>(collections);
  * id only and not judged further.
  */
 export class LayoutReader implements DocumentSink {
-  readonly model = new LayoutModel();
+  readonly model: LayoutModel;
   /** The `ahx` of a document of another version than this reader knows. */
   otherVersion: string | undefined;
   /** Records of collections, and one for the members of the header. */
@@ -37,7 +37,13 @@ export class LayoutReader implements DocumentSink {
   private readonly document = new DocumentReader(this);
   private readonly row = newHoleRow();
 
-  constructor(private readonly observe: Observe) {}
+  /** @param totalBytes size of the input, where it is known; saves time, changes nothing */
+  constructor(
+    private readonly observe: Observe,
+    totalBytes = 0,
+  ) {
+    this.model = new LayoutModel(totalBytes);
+  }
 
   write(chunk: Uint8Array): void {
     this.document.write(chunk);

@@ -15,6 +15,8 @@ export interface BenchLayout {
   holes: number;
   /** Blanks of the indented form; 0 for the minified one. */
   indent: number;
+  /** `every-record`: each hole has a misspelt member. `crowded`: each second hole lies too close to the one before. */
+  fault: 'none' | 'every-record' | 'crowded';
   seed: number;
 }
 
@@ -83,8 +85,8 @@ function header(levels: number, holes: number) {
   };
 }
 
-/** Writes an invented, clean layout to `file`: about 111,000 holes a level, in rows 600 mm apart, off the row by up to 25 mm. */
-export function writeBenchLayout(file: string, { holes, indent, seed }: BenchLayout): void {
+/** Writes an invented layout to `file`, clean unless a fault is asked for: about 111,000 holes a level, in rows 600 mm apart, off the row by up to 25 mm. */
+export function writeBenchLayout(file: string, { holes, indent, fault, seed }: BenchLayout): void {
   const side = Math.floor(LEVEL_SIDE_MM / PITCH_MM);
   const levels = Math.ceil(holes / (side * side));
   const random = seeded(seed);
@@ -98,6 +100,8 @@ export function writeBenchLayout(file: string, { holes, indent, seed }: BenchLay
     const cell = n % (side * side);
     const offset = () => Math.round(random() * 50_000 - 25_000) / 1000;
     const trade = TRADES[Math.floor(random() * TRADES.length)];
+    // Every second hole of a crowded layout stands 60 mm beside the one before it.
+    const shift = fault === 'crowded' && cell % 2 === 1 ? 60 - PITCH_MM : 0;
     const hole = {
       id: `H-${String(n + 1).padStart(7, '0')}`,
       tag: `L${level + 1}-${trade}-${cell + 1} 3/8"`,
@@ -105,8 +109,13 @@ export function writeBenchLayout(file: string, { holes, indent, seed }: BenchLay
       holeType: `HT-${trade}`,
       substrate: `S${level + 1}`,
       level: `L${level + 1}`,
-      point: [(cell % side) * PITCH_MM + offset(), Math.floor(cell / side) * PITCH_MM + offset(), level * 4000 + 3000],
+      point: [
+        (cell % side) * PITCH_MM + shift + (fault === 'crowded' ? 0 : offset()),
+        Math.floor(cell / side) * PITCH_MM + (fault === 'crowded' ? 0 : offset()),
+        level * 4000 + 3000,
+      ],
       axis: [0, 0, 1],
+      ...(fault === 'every-record' && { diametre: 12 }),
     };
     const body = JSON.stringify(hole, null, indent);
     text += (n > 0 ? ',' : '') + (indent > 0 ? `${pad}  ${body.replaceAll('\n', `${pad}  `)}` : body);

@@ -40,29 +40,33 @@ export const crossesKeepOut: Rule = {
     const index = new KeepOutIndex(site.layout.collection('keepOuts').records);
     if (index.count === 0) return;
     const { holes } = site.layout;
-    for (let i = 0; i < site.holeCount; i++) {
-      if (site.broken[i] !== 0) {
-        run.leftOut(BROKEN);
-        continue;
-      }
+    // One function for all holes: a new one for each would be garbage a million times.
+    let i = 0;
+    const judge = (keepOut: KeepOut, clear: number) => {
+      if (clear >= keepOut.standoff - LENGTH_SLACK_MM) return;
+      const { id, kind, knownFrom, standoff } = keepOut;
+      const severity = severityOf(keepOut, clear);
+      run.finding({
+        record: `/holes/${i}`,
+        byte: holes.byte[i],
+        hole: i,
+        data: { keepOut: id, kind, knownFrom, clear, standoff },
+        cause: severity === 'info' ? `bars ${holes.referenceOf('substrate', i)}` : id,
+        severity,
+      });
+    };
+    for (; i < site.holeCount; i++) {
       const depth = site.depth(i);
       const axis = site.axis(i);
       const p = site.point(i);
-      if (Number.isNaN(depth) || axis === undefined || Number.isNaN(p[2])) {
-        run.leftOut(
-          Number.isNaN(depth) ? 'depth not known' : axis === undefined ? 'axis not known' : 'height not known',
-        );
-        continue;
+      if (site.broken[i] !== 0) run.leftOut(BROKEN);
+      else if (Number.isNaN(depth)) run.leftOut('depth not known');
+      else if (axis === undefined) run.leftOut('axis not known');
+      else if (Number.isNaN(p[2])) run.leftOut('height not known');
+      else {
+        run.judged(1);
+        index.near(p, axis, depth, site.diameter(i) / 2, judge);
       }
-      run.judged(1);
-      index.near(p, axis, depth, site.diameter(i) / 2, (keepOut, clear) => {
-        if (clear >= keepOut.standoff - LENGTH_SLACK_MM) return;
-        const { id, kind, knownFrom, standoff } = keepOut;
-        const data = { keepOut: id, kind, knownFrom, clear, standoff };
-        const severity = severityOf(keepOut, clear);
-        const cause = severity === 'info' ? `bars ${holes.referenceOf('substrate', i)}` : id;
-        run.finding({ record: `/holes/${i}`, byte: holes.byte[i], hole: i, data, cause, severity });
-      });
     }
   },
 };

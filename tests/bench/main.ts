@@ -1,0 +1,95 @@
+import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { join } from 'node:path';
+import { type BenchLayout, writeBenchLayout } from './make-layout.js';
+import { runMeasured, type Spread, spread, timeOf } from './run-measured.js';
+
+/*
+ * Ratios against yardsticks that run in the same minutes on the same machine: absolute times say little on
+ * a machine that others share. Each round runs both sides, in turns; a ratio is of one round.
+ */
+
+const root = join(import.meta.dirname, '../..');
+const cli = join(root, 'dist/cli.cjs');
+const folder = join(root, 'out', 'bench');
+const SEED = 20260325;
+/** Reading the same file and `JSON.parse` of it whole. */
+const YARDSTICK = "JSON.parse(require('node:fs').readFileSync(process.argv[1], 'utf8'))";
+
+interface Row {
+  what: string;
+  limits: string;
+  time: Spread;
+  memory?: Spread;
+  note: string;
+}
+
+mkdirSync(folder, { recursive: true });
+const only = process.argv[2];
+const rows: Row[] = [];
+const measure = (name: string, run: () => Row) => {
+  if (only !== undefined && !name.includes(only)) return;
+  process.stderr.write(`${name} …\n`);
+  rows.push(run());
+};
+
+measure('start-up', startUp);
+for (const holes of [100_000, 1_000_000]) {
+  for (const indent of [0, 2]) {
+    const form = indent === 0 ? 'minified' : 'indented';
+    measure(`check ${holes} ${form}`, () => check({ holes, indent, fault: 'none' }, 'time 1.0, memory 0.4'));
+  }
+}
+measure('check 100000 every record fails', () =>
+  check({ holes: 100_000, indent: 0, fault: 'every-record' }, 'none yet'),
+);
+measure('check 100000 every second hole too close', () =>
+  check({ holes: 100_000, indent: 0, fault: 'crowded' }, 'none yet'),
+);
+print();
+
+function startUp(): Row {
+  const small = join(root, 'examples/workshop-deck/workshop.ahx.json');
+  const ratios: number[] = [];
+  for (let round = 0; round < 21; round++) {
+    const empty = timeOf(['-e', '0']);
+    ratios.push(timeOf([cli, 'check', small]) / empty);
+  }
+  const note = `${(statSync(small).size / 1000).toFixed(0)} KB; yardstick node -e 0`;
+  return { what: '`ahx check`, small file, whole process', limits: 'time 1.6', time: spread(ratios), note };
+}
+
+function check(layout: Omit<BenchLayout, 'seed'>, limits: string): Row {
+  const { holes, indent, fault } = layout;
+  const file = join(folder, `${holes}-${indent}-${fault}.ahx.json`);
+  if (!existsSync(file)) writeBenchLayout(file, { ...layout, seed: SEED });
+  const time: number[] = [];
+  const memory: number[] = [];
+  for (let round = 0; round < 7; round++) {
+    const yardstick = runMeasured(['-e', YARDSTICK, file]);
+    const own = runMeasured([cli, 'check', '--quiet', file], fault === 'none' ? [0] : [1]);
+    time.push(own.ms / yardstick.ms);
+    memory.push(own.peakMb / yardstick.peakMb);
+  }
+  const form = indent === 0 ? 'minified' : 'indented';
+  const kind = fault === 'none' ? 'clean' : fault.replace('-', ' ');
+  return {
+    what: `\`ahx check\`, ${holes.toLocaleString('en')} holes, ${form}, ${kind}`,
+    limits,
+    time: spread(time),
+    memory: spread(memory),
+    note: `${(statSync(file).size / 1e6).toFixed(0)} MB`,
+  };
+}
+
+function print(): void {
+  const show = (value: Spread | undefined) =>
+    value === undefined ? '' : `${value.min.toFixed(2)} / ${value.median.toFixed(2)}`;
+  console.log(
+    `Node ${process.version}, ${cpus().length} × ${cpus()[0].model}, seed ${SEED}. Ratios, min / median of the rounds.\n`,
+  );
+  console.log('| what | at most | time | peak memory | input |\n|---|---|---|---|---|');
+  for (const { what, limits, time, memory, note } of rows) {
+    console.log(`| ${what} | ${limits} | ${show(time)} | ${show(memory)} | ${note} |`);
+  }
+}
