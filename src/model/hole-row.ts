@@ -59,41 +59,40 @@ export function clearRow(row: HoleRow): void {
 }
 
 const encoder = new TextEncoder();
+const referencePaths = holeReferences.map((path) => path.split('.'));
+const numberPaths = holeNumbers.map((path) => path.split('.'));
+/** Room for all texts of one hole; longer ids than the schema allows are left out. */
+const scratch = new Uint8Array(1 << 13);
+const LONGEST = scratch.length / (holeReferences.length + 1) / 3;
 
 /**
  * Fills the row from a parsed hole: the way of the records that the decoder leaves alone. Members of a
- * wrong type are taken as absent, so it also serves records that broke the schema.
+ * wrong type are taken as absent, so it also serves records that broke the schema. The row's bytes are
+ * valid until the next call.
  */
 export function rowFromHole(hole: unknown, row: HoleRow): void {
   clearRow(row);
-  const texts = [textAt(hole, ['id']), ...holeReferences.map((path) => textAt(hole, path.split('.')))];
-  const encoded = texts.map((text) => (text === undefined ? undefined : encoder.encode(text)));
-  row.bytes = new Uint8Array(encoded.reduce((sum, bytes) => sum + (bytes?.length ?? 0), 0));
+  row.bytes = scratch;
   let at = 0;
-  encoded.forEach((bytes, k) => {
-    if (bytes === undefined) return;
-    row.bytes.set(bytes, at);
-    if (k === 0) {
-      row.idStart = at;
-      row.idEnd = at + bytes.length;
-    } else {
-      row.refStarts[k - 1] = at;
-      row.refEnds[k - 1] = at + bytes.length;
-    }
-    at += bytes.length;
-  });
-  holeNumbers.forEach((path, k) => {
-    const value = valueAt(hole, path.split('.'));
+  const put = (text: unknown): number => {
+    if (typeof text !== 'string' || text.length > LONGEST) return -1;
+    const start = at;
+    at += encoder.encodeInto(text, scratch.subarray(at)).written;
+    return start;
+  };
+  row.idStart = put(valueAt(hole, ['id']));
+  row.idEnd = at;
+  for (let k = 0; k < referencePaths.length; k++) {
+    row.refStarts[k] = put(valueAt(hole, referencePaths[k]));
+    row.refEnds[k] = at;
+  }
+  for (let k = 0; k < numberPaths.length; k++) {
+    const value = valueAt(hole, numberPaths[k]);
     if (typeof value === 'number') row.numbers[k] = value;
-  });
+  }
 }
 
-function textAt(value: unknown, path: string[]): string | undefined {
-  const found = valueAt(value, path);
-  return typeof found === 'string' ? found : undefined;
-}
-
-function valueAt(value: unknown, path: string[]): unknown {
+function valueAt(value: unknown, path: readonly string[]): unknown {
   let at = value;
   for (const name of path) {
     if (typeof at !== 'object' || at === null || !Object.hasOwn(at, name)) return undefined;

@@ -23,7 +23,8 @@ export function beyondSchema(value: unknown, tokens: string[] = []): SchemaFault
       Array.isArray(member) &&
       DEVIATIONS.has(name) &&
       member.length === 2 &&
-      (member[0] as number) > (member[1] as number)
+      member.every((part) => typeof part === 'number') &&
+      member[0] > member[1]
     ) {
       return [outOfRange(at, 'the lower limit first, then the upper one', member)];
     }

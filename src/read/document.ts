@@ -164,8 +164,11 @@ export class DocumentReader {
     const nameFaults = [...this.scanner.faults];
     const colon = blanks(bytes, this.scanner.end);
     const start = blanks(bytes, colon + 1);
-    if (bytes[colon] !== 58) return colon >= limit && !final ? false : this.stop(colon, 'a colon');
-    if (start >= limit) return final ? this.stop(start, 'a value') : false;
+    if (start >= limit && !final) return false;
+    if (bytes[colon] !== 58 || start >= limit) {
+      this.report(nameFaults, undefined);
+      return bytes[colon] !== 58 ? this.stop(colon, 'a colon') : this.stop(start, 'a value');
+    }
     const name = nameText(bytes, p + 1, this.scanner.end - 1);
     if (bytes[start] === 91 && this.sink.isCollection(name) && !this.seen.has(name)) {
       this.report(nameFaults, name);
@@ -181,7 +184,7 @@ export class DocumentReader {
       else this.sink.member(name, piece, base + p);
       this.seen.add(name);
     };
-    return this.value(start, final, take, 'after-member');
+    return this.value(start, final, take, 'after-member', nameFaults);
   }
 
   private element(p: number, final: boolean): boolean {
@@ -209,9 +212,17 @@ export class DocumentReader {
     return this.advance(p + 1, 'after-member');
   }
 
-  private value(start: number, final: boolean, take: (piece: Piece) => void, next: State): boolean {
+  /** Takes the value at `start`; where it is broken, the faults of its name come before its own. */
+  private value(
+    start: number,
+    final: boolean,
+    take: (piece: Piece) => void,
+    next: State,
+    nameFaults: readonly Fault[] = [],
+  ): boolean {
     const { bytes, base, limit } = this.window;
     const outcome = this.scanner.scan(bytes, start, limit, final);
+    if (outcome === 'broken') this.report(nameFaults, undefined);
     if (outcome !== 'whole') return this.notWhole(outcome);
     const { end } = this.scanner;
     take({ bytes, start, end, base, faults: this.scanner.faults });

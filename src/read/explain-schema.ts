@@ -29,6 +29,7 @@ const RULES: Readonly<Record<string, string>> = {
   maxLength: 'bad-text',
 };
 const ORDER = Object.keys(RULES);
+const NO_NAMES: readonly string[] = [];
 
 /**
  * Turns what the validator found in `value` into faults, at most one at each value.
@@ -50,10 +51,23 @@ export function explainSchema(
   return [...unknown, ...missing, ...valueFaults(errors, value)];
 }
 
+const nearestKnown = new Map<readonly string[], Map<string, string | undefined>>();
+
+/** The nearest known name; one misspelling mostly stands in thousands of records, so the last ones are kept. */
+function nearestMember(member: string, known: readonly string[]): string | undefined {
+  const names = nearestKnown.get(known) ?? new Map<string, string | undefined>();
+  nearestKnown.set(known, names);
+  if (names.has(member)) return names.get(member);
+  if (names.size > 100) names.clear();
+  const near = nearest(member, known);
+  names.set(member, near);
+  return near;
+}
+
 function unknownMember(error: ErrorObject, kind: keyof typeof memberNames): SchemaFault {
   const member = String(error.params.additionalProperty);
-  const known = memberNames[kind][error.schemaPath.replace(/\/additionalProperties$/, '')] ?? [];
-  const near = nearest(member, known);
+  const known = memberNames[kind][error.schemaPath.replace(/\/additionalProperties$/, '')] ?? NO_NAMES;
+  const near = nearestMember(member, known);
   const data = { member: clip(member), ...(near === undefined ? {} : { nearest: near }) };
   return { rule: 'unknown-member', tokens: [...fromPointer(error.instancePath), member], aim: 'name', data };
 }

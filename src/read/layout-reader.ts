@@ -143,7 +143,9 @@ export class LayoutReader implements DocumentSink {
     const parsed: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
     if (!clean) return { parsed, sound: false };
     const faults = validate(parsed) ? [] : explainSchema(validate.errors ?? [], parsed, 'layout');
-    faults.push(...beyondSchema(parsed));
+    // One value has one finding: what the schema says of it comes first.
+    const judged = new Set(faults.map(({ tokens }) => toPointer(tokens)));
+    faults.push(...beyondSchema(parsed).filter(({ tokens }) => !judged.has(toPointer(tokens))));
     for (const fault of faults) this.schemaFault(fault, piece, path);
     return { parsed, sound: faults.length === 0 };
   }

@@ -1,5 +1,6 @@
 import type { Cause, Report } from '../generated/report.js';
 import { placeInWords } from './build-report.js';
+import { counted } from './counted.js';
 
 /** How a text report looks. */
 export interface TextOptions {
@@ -51,13 +52,16 @@ function causeLines(report: Report, cause: Cause, most: number, paint: Paint): s
 
 function holesInWords({ holes, findings }: Cause): string {
   if (holes.length === 0) return '';
-  const names = holes.slice(0, HOLES_OF_CAUSE).map(holeName).join(', ');
+  const names = holes.slice(0, HOLES_OF_CAUSE).map(idAndTag).join(', ');
   return `; holes ${names}${findings > Math.min(holes.length, HOLES_OF_CAUSE) ? ', …' : ''}`;
 }
 
 function holeName(hole: { id: string; tag?: string } | undefined): string {
-  if (hole === undefined) return '';
-  return hole.tag === undefined || hole.tag === hole.id ? `hole ${hole.id}` : `hole ${hole.id} (tag ${hole.tag})`;
+  return hole === undefined ? '' : `hole ${idAndTag(hole)}`;
+}
+
+function idAndTag({ id, tag }: { id: string; tag?: string }): string {
+  return tag === undefined || tag === id ? id : `${id} (tag ${tag})`;
 }
 
 /** The two verdicts, one a line: whether the inputs are AHX, and whether they can be meant and work on site. */
@@ -70,26 +74,22 @@ function formatVerdict({ ahx, verdict, inputs, causes }: Report): string {
   if (verdict.format === 'pass') return table ? `Readable by its profile as AHX ${ahx}.` : `Valid AHX ${ahx}.`;
   if (verdict.format === 'cannot-judge') return `Cannot judge whether this is valid AHX ${ahx}.`;
   const errors = sum(causes.filter((cause) => cause.class === 'format' && cause.severity === 'error'));
-  return `Not ${table ? 'readable by its profile as' : 'valid'} AHX ${ahx}: ${count(errors, 'error')}.`;
+  return `Not ${table ? 'readable by its profile as' : 'valid'} AHX ${ahx}: ${counted(errors, 'error')}.`;
 }
 
 function siteVerdict({ purpose, verdict, causes, coverage }: Report): string {
   const own = causes.filter((cause) => cause.class !== 'format');
   const parts = (['error', 'warning'] as const).map((severity) =>
-    count(sum(own.filter((cause) => cause.severity === severity)), severity),
+    counted(sum(own.filter((cause) => cause.severity === severity)), severity),
   );
   const infos = sum(own.filter((cause) => cause.severity === 'info'));
   if (infos > 0) parts.push(`${infos} info`);
   const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run').length;
   const judged = verdict.site === 'cannot-judge' ? 'cannot judge all of it; ' : '';
-  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${count(own.length, 'cause')}` : ''}`;
-  return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${notRun > 0 ? `; ${count(notRun, 'rule')} not run` : ''}.`;
+  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''}`;
+  return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${notRun > 0 ? `; ${counted(notRun, 'rule')} not run` : ''}.`;
 }
 
 function sum(causes: readonly Cause[]): number {
   return causes.reduce((total, cause) => total + cause.findings, 0);
-}
-
-function count(n: number, noun: string): string {
-  return `${n} ${noun}${n === 1 ? '' : 's'}`;
 }

@@ -1,6 +1,7 @@
 import { Checker } from '../../jobs/checker.js';
 import { type ConvertTarget, convert, lossInWords, whyNot } from '../../jobs/convert.js';
 import { checkOutputName, writeWhole } from '../../node/output-file.js';
+import { counted } from '../../report/counted.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { pause, print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
@@ -35,7 +36,8 @@ export async function runConvert(from: string, to: string, flags: ConvertFlags):
     const source = input.layout();
     if (reason !== undefined || source === undefined) {
       say(textReport(report, { colour: wantsColour(flags.colour, 2), findingsOfCause: 5 }));
-      say(`Nothing was written: ${from} cannot be converted because ${reason}.`);
+      const hint = isTable && !flags.leaveOutBadRows ? ' --leave-out-bad-rows converts the rows that are sound.' : '';
+      say(`Nothing was written: ${from} cannot be converted because ${reason}.${hint}`);
       return EXIT.findings;
     }
     const target: ConvertTarget = form === 'csv' ? { form, profile: profile as NonNullable<typeof profile> } : { form };
@@ -45,8 +47,10 @@ export async function runConvert(from: string, to: string, flags: ConvertFlags):
     if (!flags.quiet) {
       for (const line of verdictLines(report)) say(line);
       if (report.sample.total > 0)
-        say(`To see the ${report.sample.total} findings: ahx check ${quoted(from)}${profileFlag(flags, isTable)}`);
-      say(`Written: ${to === STANDARD_INPUT ? 'standard output' : to}, ${source.holeCount} holes.`);
+        say(
+          `To see the ${counted(report.sample.total, 'finding')}: ahx check ${quoted(from)}${profileFlag(flags, isTable)}`,
+        );
+      say(`Written: ${to === STANDARD_INPUT ? 'standard output' : to}, ${counted(source.holeCount, 'hole')}.`);
       if (losses.length > 0) say(`Did not travel:\n${losses.map((loss) => `  ${lossInWords(loss)}`).join('\n')}`);
     }
     return flags.strict && losses.length > 0 ? EXIT.findings : EXIT.clean;
