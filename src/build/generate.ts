@@ -8,6 +8,7 @@ import type { Generator } from './generator.js';
 import { packageVersionFiles } from './package-version.js';
 import { chapterFiles } from './requirements.js';
 import { rulePageFiles } from './rule-pages.js';
+import { referencePages } from './reference-pages.js';
 import { schemaFiles } from './schema-source.js';
 import { schemaTableFiles } from './schema-tables.js';
 import { traceFiles, traceInputs } from './trace.js';
@@ -26,6 +27,7 @@ export const generators: readonly Generator[] = [
   { name: 'tables of the schema', inputs: schemas, run: schemaTableFiles },
   { name: 'version of the package', inputs: ['package.json'], run: packageVersionFiles },
   { name: 'single-file schemas', inputs: schemas, run: bundleFiles },
+  { name: 'reference pages', inputs: schemas, run: referencePages },
   { name: 'cases derived from the schema', inputs: [...schemas, ...baseFiles], run: derivedCaseFiles },
   { name: 'pages of the rules', inputs: ['src/check', 'src/report/rule-page.ts', ...chapters], run: rulePageFiles },
   { name: 'trace of the requirements', inputs: ['src/check', ...chapters, ...traceInputs], run: traceFiles },

@@ -1,6 +1,7 @@
 import type { Assignment, ColumnProfile } from '../../generated/column-profile.js';
 import type { Hole } from '../../generated/layout.js';
 import { cellText } from '../../model/formula-guard.js';
+import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
 import { type BoundColumns, bindColumns } from './bind-columns.js';
 import { checkProfile } from './check-profile.js';
@@ -178,8 +179,18 @@ export class PointListReader {
       return true;
     }
     const at = { row, column: (bound.code ?? 0) + 1 };
-    const data = { column: codes?.column, code };
+    // Another number is another size: only a code with the same digits can be a misspelling.
+    const digits = digitsOf(code);
+    const near = nearest(
+      code,
+      [...this.codes.keys()].filter((known) => digitsOf(known) === digits),
+    );
+    const data = { column: codes?.column, code, ...(near !== undefined && { nearest: near }) };
     this.observe({ rule: 'code-unmapped', at, data, cause: `${codes?.column}=${code}` });
     return false;
   }
+}
+
+function digitsOf(code: string): string {
+  return code.replace(/\D/g, '');
 }
