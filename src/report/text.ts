@@ -30,6 +30,8 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
       '',
     );
   }
+  const unjudged = unjudgedLines(report);
+  if (unjudged.length > 0) lines.push(...unjudged, '');
   return `${[...lines, ...verdictLines(report)].join('\n')}\n`;
 }
 
@@ -48,6 +50,17 @@ function causeLines(report: Report, cause: Cause, most: number, paint: Paint): s
   const rest = cause.findings - listed.length;
   if (listed.length > 0 && rest > 0) lines.push(`          - and ${rest} more`);
   return lines;
+}
+
+/** What rules left out and why, a line for each reason; rules that are off are only counted in the verdict. */
+function unjudgedLines({ coverage }: Report): string[] {
+  const rulesOf = new Map<string, string[]>();
+  for (const { rule, outcome, reason, class: ruleClass, judged } of coverage) {
+    if (reason === undefined || ruleClass === 'format' || outcome === 'not-applicable') continue;
+    if (outcome === 'not-run' && judged === undefined && reason.startsWith('it is off')) continue;
+    rulesOf.set(reason, [...(rulesOf.get(reason) ?? []), rule]);
+  }
+  return [...rulesOf].map(([reason, rules]) => `  not judged: ${reason} (${rules.join(', ')})`);
 }
 
 function holesInWords({ holes, findings }: Cause): string {

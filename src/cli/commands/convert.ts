@@ -22,7 +22,8 @@ export interface ConvertFlags {
 export async function runConvert(from: string, to: string, flags: ConvertFlags): Promise<number> {
   const form = flags.to ?? formOf(to);
   const profile = flags.profile === undefined ? undefined : readProfile(flags.profile);
-  const isTable = isTableName(from) || (from === STANDARD_INPUT && profile !== undefined && form !== 'csv');
+  // With a profile, whatever is not named as JSON is a table, unless the table is what is to be written.
+  const isTable = isTableName(from) || (profile !== undefined && form !== 'csv' && !/\.(geo)?json$/i.test(from));
   if ((isTable || form === 'csv') && profile === undefined) {
     throw new WrongUse('A table needs --profile FILE, which says which column is what. See: ahx convert --help');
   }
