@@ -1,3 +1,4 @@
+import type { RuleInfo } from '../model/rule.js';
 import type { Rule } from './rule.js';
 import { badText } from './rules/bad-text.js';
 import { breaksThrough } from './rules/breaks-through.js';
@@ -73,3 +74,6 @@ export const rules: readonly Rule[] = [
   breaksThrough,
   crossesKeepOut,
 ];
+
+/** All rules as data: what they say, why it matters, how to mend it. */
+export const ruleCatalogue: readonly RuleInfo[] = rules;

@@ -1,5 +1,5 @@
 import type { ColumnProfile } from '../generated/column-profile.js';
-import type { CheckedInput } from '../jobs/checked-input.js';
+import type { ClosedInput } from '../jobs/checked-input.js';
 import type { Checker } from '../jobs/checker.js';
 import { InputFile, UnreadableInput } from '../node/input-file.js';
 import { type Manners, pause, ProgressBar } from './console.js';
@@ -9,7 +9,7 @@ export const STANDARD_INPUT = '-';
 
 /** An input that has gone through the checker. `file` is open until the caller closes it. */
 export interface Fed {
-  input: CheckedInput;
+  input: ClosedInput;
   close(): void;
 }
 

@@ -16,9 +16,15 @@ export interface HoleIdentity {
 /** What stands in the way of judging an input to its end. */
 export type Hindrance = 'text' | 'version' | 'extension' | 'table';
 
-/** One input that was read and checked, as far as the report needs it. */
-export interface CheckedInput {
+/** An input that was read to its end. */
+export interface ClosedInput {
   summary: InputSummary;
+  /** The layout for writers, read anew from the input each time; undefined where there is none that is sound. */
+  layout(): LayoutSource | undefined;
+}
+
+/** An input that was checked, with all that the report needs of it. */
+export interface CheckedInput extends ClosedInput {
   /** How people on the project read lengths. */
   display: Display | undefined;
   hindrances: ReadonlySet<Hindrance>;
@@ -31,6 +37,4 @@ export interface CheckedInput {
   /** Where the spots are, in the order given. */
   places(spots: readonly Spot[]): Place[];
   hole(index: number): HoleIdentity;
-  /** The layout for writers, read anew from the input each time; undefined where there is none that is sound. */
-  layout(): LayoutSource | undefined;
 }

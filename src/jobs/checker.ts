@@ -8,7 +8,7 @@ import type { Severity } from '../model/observation.js';
 import type { Purpose } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
 import { sayAs } from '../report/say.js';
-import type { CheckedInput, HoleIdentity } from './checked-input.js';
+import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
 import { JsonInput } from './json-input.js';
 import { TableInput } from './table-input.js';
@@ -93,7 +93,7 @@ export class Checker {
   }
 
   /** Ends the open input and judges it. */
-  close(): CheckedInput {
+  close(): ClosedInput {
     if (this.current === undefined) throw new Error('No input is open.');
     const input = this.current.close();
     if (this.hasher !== undefined) input.summary.digest = `sha256:${this.hasher.hex()}`;

@@ -5,7 +5,7 @@ import type { LayoutSource, Loss } from '../model/layout-source.js';
 import { writeCsv } from '../write/csv.js';
 import { writeGeoJson } from '../write/geojson.js';
 import { writeLayout } from '../write/layout.js';
-import type { CheckedInput } from './checked-input.js';
+import type { ClosedInput } from './checked-input.js';
 
 /** What a layout can be written as. */
 export type ConvertTarget =
@@ -26,7 +26,7 @@ export interface Conversion {
  * Why an input cannot be converted, or undefined where it can: only what is valid AHX travels, since a
  * record that cannot be understood cannot be carried over either.
  */
-export function whyNot(report: Report, input: CheckedInput, leaveOutBadRows = false): string | undefined {
+export function whyNot(report: Report, input: ClosedInput, leaveOutBadRows = false): string | undefined {
   if (input.summary.kind !== 'layout') return `it is no layout (${input.summary.kind})`;
   const blocking = report.causes.filter(
     (cause) =>
