@@ -116,6 +116,8 @@ export class LayoutReader implements DocumentSink {
     }
     if (name === 'ahx' && this.version(piece)) return;
     const value = this.sound(piece, [name], validate);
+    // A collection comes this way when it is no array.
+    if (this.isCollection(name)) this.model.unreadable.add(name);
     if (value.sound) (model.header as Record<string, unknown>)[name] = value.parsed;
     else this.brokenRecords++;
   }
@@ -212,6 +214,7 @@ export class LayoutReader implements DocumentSink {
   private missingMembers(): void {
     for (const member of requiredMembers) {
       if (this.model.present.has(member)) continue;
+      this.model.unreadable.add(member);
       this.observe({ rule: 'missing-member', at: { pointer: '', byte: 0 }, data: { member }, cause: member });
     }
   }
