@@ -40,7 +40,8 @@ export function casesOf(requirement: string, { cases, conversions }: CorpusManif
 
 function requirementLine(requirement: Requirement, manifest: CorpusManifest): string {
   const { id, chapter, rules, reason } = requirement;
-  const by = reason === undefined ? rules.map((rule) => `[${rule}](rules/${rule}.md)`).join(', ') : `not checked: ${reason}`;
+  const by =
+    reason === undefined ? rules.map((rule) => `[${rule}](rules/${rule}.md)`).join(', ') : `not checked: ${reason}`;
   const cases = casesOf(id, manifest);
   const lines = [`- **${id}** ([${chapter.slice(0, 2)}](${chapter})): ${by}`];
   if (cases.length > 0) lines.push(`  - ${cases.map((name) => `\`${name}\``).join(', ')}`);

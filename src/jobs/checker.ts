@@ -49,7 +49,7 @@ export const DEFAULT_SAMPLE_LIMIT = 1000;
 /**
  * Checks inputs whose bytes are pushed in, one input after the other.
  *
- * `open`, `write` and `close` for each input, then `end` for the report. It does no input or output, asks
+ * `open`, `write` and `close` for each input, then `end` for the report; `write` and `end` do for a single one. It does no input or output, asks
  * no clock, and gives the same report for the same bytes, however they were cut into chunks.
  */
 export class Checker {
@@ -85,11 +85,11 @@ export class Checker {
     this.current = profile === undefined ? new JsonInput(inputOptions) : new TableInput(profile, inputOptions);
   }
 
-  /** Takes the next bytes of the open input. */
+  /** Takes the next bytes of the open input; opens one where none is. */
   write(bytes: Uint8Array): void {
-    if (this.current === undefined) throw new Error('No input is open.');
+    if (this.current === undefined) this.open(`input ${this.checked.length + 1}`);
     this.hasher?.update(bytes);
-    this.current.write(bytes);
+    this.current?.write(bytes);
   }
 
   /** Ends the open input and judges it. */

@@ -27,8 +27,9 @@ const text = new TextDecoder();
 export class JsonInput {
   private readonly kept: KeptBytes | undefined;
   private readonly source: ByteSource;
-  /** First bytes, until the kind is known. */
-  private first: Uint8Array | undefined = new Uint8Array(0);
+  /** First bytes and the zeros behind them, until the kind is known. */
+  private first: Uint8Array | undefined = new Uint8Array(SNIFFED_BYTES + 32);
+  private firstLength = 0;
   private reader: LayoutReader | undefined;
   private wholeKind: WholeKind | undefined;
   private byteLength = 0;
@@ -45,11 +46,12 @@ export class JsonInput {
       this.reader?.write(chunk);
       return;
     }
-    const joined = new Uint8Array(this.first.length + chunk.length);
-    joined.set(this.first);
-    joined.set(chunk, this.first.length);
-    this.first = joined;
-    if (joined.length >= SNIFFED_BYTES) this.choose();
+    const part = chunk.subarray(0, SNIFFED_BYTES - this.firstLength);
+    this.first.set(part, this.firstLength);
+    this.firstLength += part.length;
+    if (this.firstLength < SNIFFED_BYTES) return;
+    this.choose();
+    this.reader?.write(chunk.subarray(part.length));
   }
 
   close(): CheckedInput {
@@ -66,15 +68,13 @@ export class JsonInput {
     const { first } = this;
     if (first === undefined) return;
     this.first = undefined;
-    const padded = new Uint8Array(Math.min(first.length, SNIFFED_BYTES) + 32);
-    padded.set(first.subarray(0, SNIFFED_BYTES));
-    const kind = sniffKind(padded, padded.length - 32);
+    const kind = sniffKind(first, this.firstLength);
     if (kind === 'report' || kind === 'column-profile') {
       this.wholeKind = kind;
       return;
     }
     this.reader = new LayoutReader(this.options.observe, this.options.source?.byteLength);
-    this.reader.write(first);
+    this.reader.write(first.subarray(0, this.firstLength));
   }
 
   private closeWhole(): CheckedInput {

@@ -59,6 +59,8 @@ export class LayoutModel {
   readonly header: Partial<Layout> = {};
   /** Names of all members that the root has. */
   readonly present = new Set<string>();
+  /** Collections that should be there and are not, or are no arrays: what refers into them cannot be judged. */
+  readonly unreadable = new Set<string>();
   /** Offset of each member of the root in the input. */
   readonly memberBytes = new Map<string, number>();
   readonly holes: HoleColumns;

@@ -3,7 +3,8 @@ import { type HoleReference, HoleColumns } from '../../model/hole-columns.js';
 import { holeReferences } from '../../model/hole-row.js';
 import type { LayoutModel } from '../../model/layout-model.js';
 import { nearest } from '../../model/nearest.js';
-import { referencesIn } from '../references-in.js';
+import { BROKEN } from '../near-holes.js';
+import { type FoundReference, referencesIn } from '../references-in.js';
 import type { Rule } from '../rule.js';
 import type { RuleRun } from '../run.js';
 
@@ -46,48 +47,75 @@ export const unknownReference: Rule = {
     for (const name of ['header', ...collections] as const) {
       if (name !== 'holes') for (const found of referencesIn(layout, name)) judge(layout, found, run);
     }
-    for (const path of holeReferences) checkHoles(layout, path, run);
+    checkHoles(layout, run);
   },
 };
 
-interface Found {
-  record: string;
-  byte: number;
-  member: string;
-  id: string;
-  target: Collection;
-}
+const UNREADABLE = 'the collection that it refers to cannot be read';
 
-function judge(layout: LayoutModel, { record, byte, member, id, target }: Found, run: RuleRun): void {
+function judge(layout: LayoutModel, { record, byte, member, id, target }: FoundReference, run: RuleRun): void {
+  if (layout.unreadable.has(target)) {
+    run.leftOut(UNREADABLE);
+    return;
+  }
   run.judged(1);
   const isKnown = target === 'holes' ? layout.holes.find(id) >= 0 : layout.collection(target).isDefined(id);
   if (!isKnown) run.finding({ record, byte, member, data: describe(layout, id, target), cause: `${target} ${id}` });
 }
 
-function checkHoles(layout: LayoutModel, path: HoleReference, run: RuleRun): void {
+/** One reference that holes may have. */
+interface HoleColumn {
+  path: HoleReference;
+  member: string;
+  target: Exclude<Collection, 'holes'>;
+  column: Int32Array;
+  /** 1 for the names that are defined. */
+  isDefined: Uint8Array;
+  /** Ten thousand holes may name one missing type; the nearest id is looked for once. */
+  described: Map<number, Record<string, unknown>>;
+}
+
+function checkHoles(layout: LayoutModel, run: RuleRun): void {
   const { holes } = layout;
-  const column = holes.reference(path);
-  const target = references.holes.find((reference) => reference.path === path)?.target as Exclude<Collection, 'holes'>;
-  const { names } = layout.collection(target);
-  const isDefined = Uint8Array.from({ length: names.count }, (_, name) =>
-    layout.collection(target).indexOf(name) >= 0 ? 1 : 0,
-  );
-  const count = Math.min(holes.count, column.length);
-  // Ten thousand holes may name one missing type; the nearest id is looked for once.
-  const described = new Map<number, Record<string, unknown>>();
+  const columns = holeReferences.map((path) => holeColumn(layout, path)).filter(({ column }) => column.length > 0);
   let judged = 0;
-  for (let i = 0; i < count; i++) {
-    const name = column[i];
-    if (name < 0) continue;
-    judged++;
-    if (isDefined[name] === 1 || holes.broken[i] === HoleColumns.BROKEN_RECORD) continue;
-    const data = described.get(name) ?? describe(layout, names.text(name), target);
-    described.set(name, data);
-    const member = path.replaceAll('.', '/');
-    run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member, hole: i, data, cause: `${target} ${data.id}` });
-    holes.giveUp(i);
+  let unreadable = 0;
+  let broken = 0;
+  for (let i = 0; i < holes.count; i++) {
+    for (const { target, column, isDefined, described, member } of columns) {
+      const name = i < column.length ? column[i] : -1;
+      if (name < 0) continue;
+      if (holes.broken[i] === HoleColumns.BROKEN_RECORD) broken++;
+      else if (layout.unreadable.has(target)) unreadable++;
+      else {
+        judged++;
+        if (isDefined[name] === 1) continue;
+        const data = described.get(name) ?? describe(layout, layout.collection(target).names.text(name), target);
+        described.set(name, data);
+        const cause = `${target} ${data.id}`;
+        run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member, hole: i, data, cause });
+        holes.giveUp(i);
+      }
+    }
   }
   run.judged(judged);
+  run.leftOut(BROKEN, broken);
+  run.leftOut(UNREADABLE, unreadable);
+}
+
+function holeColumn(layout: LayoutModel, path: HoleReference): HoleColumn {
+  const target = references.holes.find((reference) => reference.path === path)?.target as Exclude<Collection, 'holes'>;
+  const collection = layout.collection(target);
+  return {
+    path,
+    member: path.replaceAll('.', '/'),
+    target,
+    column: layout.holes.reference(path),
+    isDefined: Uint8Array.from({ length: collection.names.count }, (_, name) =>
+      collection.indexOf(name) >= 0 ? 1 : 0,
+    ),
+    described: new Map(),
+  };
 }
 
 function describe(layout: LayoutModel, id: string, target: Collection): Record<string, unknown> {
