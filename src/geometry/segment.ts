@@ -41,8 +41,9 @@ export function distanceSegmentSegment(a: Vec3, b: Vec3, c: Vec3, d: Vec3): numb
   const er = ex * rx + ey * ry + ez * rz;
   const fr = fx * rx + fy * ry + fz * rz;
   const denominator = ee * ff - ef * ef;
-  // Parallel segments: any point of the first serves as a start, the clamping below does the rest.
-  let s = denominator > 1e-12 * ee * ff ? clamp((ef * fr - er * ff) / denominator) : 0;
+  // Parallel segments: any point of the first serves as a start, the clamping below does the rest. At this
+  // limit the angle is 1e-7, which costs at most a ten millionth of the length of the first segment.
+  let s = denominator > 1e-14 * ee * ff ? clamp((ef * fr - er * ff) / denominator) : 0;
   let t = (ef * s + fr) / ff;
   if (t < 0 || t > 1) {
     t = clamp(t);
