@@ -32,7 +32,7 @@ function bruteForce({ count, x, y, z }: Points, radius: number, skip = new Uint8
   return inOrder(pairs);
 }
 
-function expectAsBruteForce(points: Points, radius: number, skip?: Uint8Array): number {
+function expectAsBruteForce(points: Points, radius: number, skip?: Uint8Array<ArrayBuffer>): number {
   const expected = bruteForce(points, radius, skip);
   expect(found(points, radius, skip)).toEqual(expected);
   return expected.length;
