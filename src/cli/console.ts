@@ -1,4 +1,5 @@
 import { fstatSync, writeSync } from 'node:fs';
+import { FileTrouble, reasonOf } from '../node/file-trouble.js';
 
 /** How much and how colourful a command talks. */
 export interface Manners {
@@ -25,7 +26,11 @@ export function wantsColour(choice: string | undefined, fd = OUT): boolean {
   return isTerminal(fd) && (process.env.NO_COLOR ?? '') === '' && process.env.TERM !== 'dumb';
 }
 
-/** Writes to standard output. */
+/**
+ * Writes to standard output.
+ *
+ * @throws FileTrouble where it cannot be written to, as on a full disk
+ */
 export function print(text: string): void {
   write(OUT, text);
 }
@@ -46,9 +51,13 @@ function write(fd: number, text: string): void {
       n += writeSync(fd, bytes, n);
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
-      // A reader that goes away, such as head, ends the output and nothing else.
-      if (code === 'EPIPE' || code === 'EOF') process.exit();
-      if (code !== 'EAGAIN') throw error;
+      if (code !== 'EAGAIN') {
+        // What cannot be said must not stop the work.
+        if (fd === ERR) return;
+        // A reader that goes away, such as head, ends the output and nothing else.
+        if (code === 'EPIPE' || code === 'EOF') process.exit();
+        throw new FileTrouble(`Standard output cannot be written: ${reasonOf(error)}.`);
+      }
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
     }
   }

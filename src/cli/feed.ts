@@ -1,3 +1,4 @@
+import { fstatSync } from 'node:fs';
 import type { ColumnProfile } from '../generated/column-profile.js';
 import type { ClosedInput } from '../jobs/checked-input.js';
 import type { Checker } from '../jobs/checker.js';
@@ -24,24 +25,47 @@ export async function feed(
   profile: ColumnProfile | undefined,
   manners: Manners,
 ): Promise<Fed> {
-  if (path === STANDARD_INPUT) {
-    checker.open('standard input', { profile });
-    try {
-      for await (const chunk of process.stdin) checker.write(chunk as Buffer);
-    } catch (error) {
-      throw new UnreadableInput('standard input', error);
-    }
-    return { input: checker.close(), close: () => {} };
+  return path === STANDARD_INPUT ? feedStandardInput(checker, profile) : feedFile(checker, path, profile, manners);
+}
+
+async function feedStandardInput(checker: Checker, profile: ColumnProfile | undefined): Promise<Fed> {
+  const name = 'standard input';
+  // Node takes a folder for an empty stream.
+  if (fstatSync(0).isDirectory()) throw new UnreadableInput(name, Object.assign(new Error(), { code: 'EISDIR' }));
+  checker.open(name, { profile });
+  try {
+    for await (const chunk of process.stdin) checker.write(chunk as Buffer);
+  } catch (error) {
+    // Anything but a refusal of the system is a fault of ours.
+    if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
+    checker.close();
+    throw new UnreadableInput(name, error);
   }
+  return { input: checker.close(), close: () => {} };
+}
+
+async function feedFile(
+  checker: Checker,
+  path: string,
+  profile: ColumnProfile | undefined,
+  manners: Manners,
+): Promise<Fed> {
   const file = new InputFile(path);
+  const chunks = file.chunks();
+  // A file that cannot be read at all is no input of the report, so the first bytes come first.
+  let next = chunks.next();
   checker.open(path, { profile, source: file.isSeekable ? file : undefined });
   const bar = new ProgressBar(path, file.byteLength, !manners.quiet);
-  let done = 0;
-  for (const chunk of file.chunks()) {
-    checker.write(chunk);
-    done += chunk.length;
-    bar.update(done);
-    await pause();
+  try {
+    for (let done = 0; next.done !== true; next = chunks.next()) {
+      checker.write(next.value);
+      done += next.value.length;
+      bar.update(done);
+      await pause();
+    }
+  } catch (error) {
+    if (error instanceof UnreadableInput) checker.close();
+    throw error;
   }
   bar.end();
   return { input: checker.close(), close: () => file.close() };

@@ -8,6 +8,7 @@ import { byteInRecord, lineColumns, recordBytes } from '../read/places.js';
 import { SNIFFED_BYTES, sniffKind } from '../read/sniff-kind.js';
 import { readWholeDocument, type WholeKind } from '../read/whole-document.js';
 import type { CheckedInput, Hindrance, HoleIdentity } from './checked-input.js';
+import { requiresUnknown } from './requires-unknown.js';
 import { layoutSource } from './layout-source.js';
 
 /** What an input of a check is told besides its bytes. */
@@ -80,11 +81,11 @@ export class JsonInput {
   private closeWhole(): CheckedInput {
     const kind = this.wholeKind as WholeKind;
     const bytes = this.source.slice(0, this.byteLength);
-    const value = readWholeDocument(bytes, kind, this.options.observe);
+    const { value, otherVersion } = readWholeDocument(bytes, kind, this.options.observe);
     return {
       ...this.common(),
       summary: { name: this.options.name, kind, format: 'json', bytes: this.byteLength },
-      hindrances: new Set(value === undefined ? ['text'] : []),
+      hindrances: new Set(otherVersion !== undefined ? ['version'] : value === undefined ? ['text'] : []),
       hasBrokenRecords: value === undefined,
     };
   }
@@ -95,7 +96,7 @@ export class JsonInput {
     const hindrances = new Set<Hindrance>();
     if (!reader.complete) hindrances.add('text');
     if (reader.otherVersion !== undefined) hindrances.add('version');
-    this.judgeExtensions(model.header.extensionsRequired ?? [], hindrances);
+    if (requiresUnknown(model, this.options.extensions, this.options.observe)) hindrances.add('extension');
     let coverage: ReadonlyMap<string, Coverage> = new Map();
     if (!hindrances.has('text') && !hindrances.has('extension')) {
       coverage = checkLayout(model, this.options.observe, this.options.isOff);
@@ -121,16 +122,6 @@ export class JsonInput {
       hole: (index) => this.hole(holes.byte[index], holes.id(index)),
       layout: () => (reader.complete && isLayout ? layoutSource(model, this.source) : undefined),
     };
-  }
-
-  private judgeExtensions(required: readonly string[], hindrances: Set<Hindrance>): void {
-    required.forEach((extension, index) => {
-      if (this.options.extensions.has(extension)) return;
-      hindrances.add('extension');
-      const recordByte = this.reader?.model.memberBytes.get('extensionsRequired');
-      const at = { pointer: `/extensionsRequired/${index}`, recordByte, within: `/${index}` };
-      this.options.observe({ rule: 'required-extension-unknown', at, data: { extension }, cause: extension });
-    });
   }
 
   private common(): Omit<CheckedInput, 'summary' | 'hindrances' | 'hasBrokenRecords'> {

@@ -13,6 +13,7 @@ import { LayoutReader } from '../read/layout-reader.js';
 import { PointListReader } from '../read/table/point-list.js';
 import type { CheckedInput, Hindrance } from './checked-input.js';
 import type { InputOptions } from './json-input.js';
+import { requiresUnknown } from './requires-unknown.js';
 
 const encoder = new TextEncoder();
 const BATCH = 1 << 16;
@@ -72,8 +73,11 @@ export class TableInput {
     const { model } = this.reader;
     const hindrances = new Set<Hindrance>(this.isUsable ? [] : ['table']);
     let coverage: ReadonlyMap<string, Coverage> = new Map();
-    if (this.isUsable) {
-      coverage = checkLayout(model, (observation) => this.inTable(observation), this.options.isOff);
+    const observe = (observation: Observation) => this.inTable(observation);
+    if (this.reader.otherVersion !== undefined) hindrances.add('version');
+    if (requiresUnknown(model, this.options.extensions, observe)) hindrances.add('extension');
+    if (!hindrances.has('table') && !hindrances.has('extension')) {
+      coverage = checkLayout(model, observe, this.options.isOff);
     }
     const { holes, header } = model;
     return {

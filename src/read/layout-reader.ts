@@ -4,7 +4,6 @@ import {
   collections,
   memberNames,
   requiredMembers,
-  SCHEMA_VERSION,
 } from '../generated/schema-tables.js';
 import { type Validate, validateLayoutMember, validateRecord } from '../generated/validators.js';
 import { newHoleRow, rowFromHole } from '../model/hole-row.js';
@@ -15,6 +14,7 @@ import { beyondSchema } from './beyond-schema.js';
 import { DocumentReader, type DocumentSink, type Piece } from './document.js';
 import { explainSchema, type SchemaFault } from './explain-schema.js';
 import { positionOf, toPointer, tokensTo } from './locate.js';
+import { leniency, type OtherVersion, otherVersion, unsupportedVersion } from './other-version.js';
 
 const text = new TextDecoder();
 const isCollectionName = new Set<string>(collections);
@@ -27,13 +27,11 @@ const isCollectionName = new Set<string>(collections);
  */
 export class LayoutReader implements DocumentSink {
   readonly model: LayoutModel;
-  /** The `ahx` of a document of another version than this reader knows. */
-  otherVersion: string | undefined;
   /** Records of collections, and one for the members of the header. */
   records = 1;
   /** Records that broke a rule of the text or the schema. */
   brokenRecords = 0;
-  private isLaterMinor = false;
+  private other: OtherVersion | undefined;
   private readonly document = new DocumentReader(this);
   private readonly row = newHoleRow();
 
@@ -58,6 +56,11 @@ export class LayoutReader implements DocumentSink {
   /** Whether the text was sound JSON to its end, with an object at the root. */
   get complete(): boolean {
     return this.document.complete && this.isObject;
+  }
+
+  /** The `ahx` of a document of another version than this reader knows. */
+  get otherVersion(): string | undefined {
+    return this.other?.found;
   }
 
   get byteLength(): number {
@@ -161,13 +164,8 @@ export class LayoutReader implements DocumentSink {
       at: { pointer: toPointer(all), byte, hole: holeIndex(path) },
       data,
       cause,
-      ...this.leniency(rule),
+      ...leniency(rule, this.other),
     });
-  }
-
-  /** Members and choices that a later minor version may have brought are no errors for a reader that does not know it. */
-  private leniency(rule: string): { severity?: 'info' } {
-    return this.isLaterMinor && (rule === 'unknown-member' || rule === 'not-a-choice') ? { severity: 'info' } : {};
   }
 
   /** Observes the faults of the text of a piece; true when none of them makes the value doubtful. */
@@ -186,28 +184,14 @@ export class LayoutReader implements DocumentSink {
     const near = nearest(name, memberNames.layout['#'] ?? []);
     const data = { member: name, ...(near === undefined ? {} : { nearest: near }) };
     const at = { pointer: toPointer([name]), byte };
-    this.observe({ rule: 'unknown-member', at, data, cause: name, ...this.leniency('unknown-member') });
+    this.observe({ rule: 'unknown-member', at, data, cause: name, ...leniency('unknown-member', this.other) });
   }
 
   /** Judges a version that is not this reader's own; true when there is no more to say about the member. */
   private version(piece: Piece): boolean {
-    const found: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
-    if (typeof found !== 'string' || found === SCHEMA_VERSION || !/^(0|[1-9]\d{0,3})\.(0|[1-9]\d{0,3})$/.test(found))
-      return false;
-    const [major, minor] = found.split('.').map(Number);
-    const [ownMajor, ownMinor] = SCHEMA_VERSION.split('.').map(Number);
-    const isLaterMinor = major === ownMajor && minor > ownMinor;
-    this.otherVersion = found;
-    this.isLaterMinor = isLaterMinor;
-    const at = { pointer: '/ahx', byte: piece.base + piece.start };
-    const data = { found, supported: SCHEMA_VERSION };
-    this.observe({
-      rule: 'unsupported-version',
-      at,
-      data,
-      cause: found,
-      ...(isLaterMinor ? { severity: 'warning' } : {}),
-    });
+    this.other = otherVersion(JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end))));
+    if (this.other === undefined) return false;
+    this.observe(unsupportedVersion(this.other, piece.base + piece.start));
     return true;
   }
 

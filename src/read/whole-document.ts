@@ -2,6 +2,7 @@ import { type ErrorObject, validateColumnProfile, validateReport } from '../gene
 import type { Observe } from '../model/observation.js';
 import { explainSchema } from './explain-schema.js';
 import { positionOf, toPointer, tokensTo } from './locate.js';
+import { leniency, otherVersion, unsupportedVersion } from './other-version.js';
 import { blanks, describeByte, Scanner } from './scan.js';
 
 /** Documents that are small enough to be read at once. */
@@ -10,20 +11,47 @@ export type WholeKind = 'report' | 'column-profile';
 const validators = { report: validateReport, 'column-profile': validateColumnProfile };
 const text = new TextDecoder('utf-8', { ignoreBOM: true });
 
+/** A document that was read at once. */
+export interface WholeDocument {
+  /** The document; undefined where anything but warnings was observed. */
+  value: unknown;
+  /** The `ahx` of a document of another version than this reader knows. */
+  otherVersion?: string;
+}
+
 /**
  * Reads a report or a column profile and observes what is wrong with it.
  *
  * @param bytes the whole text
- * @returns the document where nothing but warnings was observed, else undefined
  */
-export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: Observe): unknown {
+export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: Observe): WholeDocument {
   const b = new Uint8Array(bytes.length + 32);
   b.set(bytes);
   const start = blanks(b, b[0] === 0xef && b[1] === 0xbb && b[2] === 0xbf ? 3 : 0);
   if (start >= 3 && b[0] === 0xef)
     observe({ rule: 'byte-order-mark', at: { pointer: '', byte: 0 }, data: {}, cause: '' });
+  const end = soundEnd(b, start, bytes.length, observe);
+  if (end === undefined) return { value: undefined };
+  const value: unknown = JSON.parse(text.decode(b.subarray(start, end)));
+  const version = otherVersion((value as { ahx?: unknown } | null)?.ahx);
+  if (version !== undefined) observe(unsupportedVersion(version, positionOf(b, start, ['ahx'], 'value')));
+  const validate = validators[kind];
+  const errors = validate(value) ? [] : ((validate.errors ?? []) as ErrorObject[]);
+  for (const { rule, tokens, aim, data } of explainSchema(errors, value, kind)) {
+    const pointer = toPointer(tokens);
+    if (version !== undefined && pointer === '/ahx') continue;
+    const at = { pointer, byte: positionOf(b, start, tokens, aim) };
+    observe({ rule, at, data, cause: `${pointer} ${data.member ?? ''}`, ...leniency(rule, version) });
+  }
+  return version === undefined
+    ? { value: errors.length > 0 ? undefined : value }
+    : { value: undefined, otherVersion: version.found };
+}
+
+/** Position behind the document in a text that is sound JSON to its end; observes what is wrong with it. */
+function soundEnd(b: Uint8Array, start: number, limit: number, observe: Observe): number | undefined {
   const scanner = new Scanner();
-  const outcome = scanner.scan(b, start, bytes.length, true);
+  const outcome = scanner.scan(b, start, limit, true);
   let isSound = outcome === 'whole';
   for (const { rule, at, data } of scanner.faults) {
     if (rule !== 'number-loses-digits') isSound = false;
@@ -31,23 +59,10 @@ export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: O
     observe({ rule, at: { pointer, byte: at }, data, cause: `${pointer} ${data.name ?? ''}` });
   }
   const after = blanks(b, scanner.end);
-  if (isSound && after < bytes.length) {
-    const data = { expected: 'nothing after the document', found: describeByte(b, after, bytes.length) };
+  if (isSound && after < limit) {
+    const data = { expected: 'nothing after the document', found: describeByte(b, after, limit) };
     observe({ rule: 'json-syntax', at: { pointer: '', byte: after }, data, cause: '' });
-    isSound = false;
+    return undefined;
   }
-  if (!isSound) return undefined;
-  const value: unknown = JSON.parse(text.decode(b.subarray(start, scanner.end)));
-  const validate = validators[kind];
-  if (validate(value)) return value;
-  for (const { rule, tokens, aim, data } of explainSchema((validate.errors ?? []) as ErrorObject[], value, kind)) {
-    const pointer = toPointer(tokens);
-    observe({
-      rule,
-      at: { pointer, byte: positionOf(b, start, tokens, aim) },
-      data,
-      cause: `${pointer} ${data.member ?? ''}`,
-    });
-  }
-  return undefined;
+  return isSound ? scanner.end : undefined;
 }

@@ -14,7 +14,7 @@ const sound = {
 function read(text: string | Uint8Array) {
   const found: Observation[] = [];
   const bytes = typeof text === 'string' ? new TextEncoder().encode(text) : text;
-  const value = readWholeDocument(bytes, 'column-profile', (observation) => found.push(observation));
+  const { value } = readWholeDocument(bytes, 'column-profile', (observation) => found.push(observation));
   return {
     value,
     found: found.map(({ rule, at }) => [rule, at.pointer, at.byte]),
@@ -71,5 +71,26 @@ describe('readWholeDocument', () => {
     expect(read(wrong).found).toEqual([['not-a-choice', '/columns/0/field', wrong.indexOf('"ids"')]]);
     const missing = JSON.stringify({ ahx: '0.1', kind: 'column-profile' });
     expect(read(missing).found).toEqual([['missing-member', '', 0]]);
+  });
+
+  it('judges no document of another version, and takes what a later minor may have brought as info', () => {
+    const severities: [string, string | undefined][] = [];
+    const readAs = (ahx: string) => {
+      severities.length = 0;
+      const text = JSON.stringify({ ...sound, ahx, future: 1 });
+      return readWholeDocument(new TextEncoder().encode(text), 'column-profile', ({ rule, severity }) =>
+        severities.push([rule, severity]),
+      );
+    };
+    expect(readAs('0.2')).toEqual({ value: undefined, otherVersion: '0.2' });
+    expect(severities).toEqual([
+      ['unsupported-version', 'warning'],
+      ['unknown-member', 'info'],
+    ]);
+    expect(readAs('1.0')).toEqual({ value: undefined, otherVersion: '1.0' });
+    expect(severities).toEqual([
+      ['unsupported-version', undefined],
+      ['unknown-member', undefined],
+    ]);
   });
 });

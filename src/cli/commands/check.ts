@@ -1,5 +1,7 @@
+import { rules } from '../../check/list.js';
 import type { Report } from '../../generated/report.js';
 import { Checker } from '../../jobs/checker.js';
+import { nearest } from '../../model/nearest.js';
 import type { Severity } from '../../model/observation.js';
 import type { Purpose } from '../../model/rule.js';
 import { UnreadableInput } from '../../node/input-file.js';
@@ -68,11 +70,17 @@ export function exitCode({ counts, verdict }: Report, threshold: Severity): numb
 }
 
 function readSeverities(pairs: readonly string[]): Record<string, Severity | 'off'> {
+  const ids = rules.map(({ id }) => id);
   return Object.fromEntries(
     pairs.map((pair) => {
       const [rule, level, ...rest] = pair.split('=');
       if (rest.length > 0 || !['error', 'warning', 'info', 'off'].includes(level)) {
         throw new WrongUse(`--severity needs RULE=LEVEL with a level of error, warning, info or off, not "${pair}".`);
+      }
+      if (!ids.includes(rule)) {
+        const near = nearest(rule, ids);
+        const hint = near === undefined ? '' : ` Did you mean "${near}"?`;
+        throw new WrongUse(`There is no rule "${rule}" to give a severity.${hint} "ahx explain" lists all.`);
       }
       return [rule, level as Severity | 'off'];
     }),
