@@ -4,7 +4,7 @@ import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type Kept, type KeptCause } from '../model/collector.js';
-import type { Severity } from '../model/observation.js';
+import type { Observation, Severity } from '../model/observation.js';
 import type { Purpose } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
 import { sayAs } from '../report/say.js';
@@ -28,7 +28,7 @@ export interface CheckOptions {
   sampleLimit?: number;
   /** Time that the check takes as now, RFC 3339; goes into the report. */
   asOf?: string;
-  /** Severity of single rules, `off` for those not wanted. */
+  /** Severity of single rules in every case, `off` for those not wanted. */
   severities?: Readonly<Record<string, Severity | 'off'>>;
   /** URIs of extensions that the caller understands. */
   extensions?: readonly string[];
@@ -60,7 +60,6 @@ export class Checker {
   private readonly causeHoles: HoleIdentity[][] = [];
   private current: JsonInput | TableInput | undefined;
   private hasher: Hasher | undefined;
-  private keptSoFar = 0;
 
   /** @throws Error for a severity of a rule that does not exist */
   constructor(private readonly options: CheckOptions = {}) {
@@ -78,7 +77,7 @@ export class Checker {
       name,
       source,
       extensions: new Set(this.options.extensions),
-      observe: (observation: Parameters<Collector['observe']>[1]) => this.collector.observe(input, observation),
+      observe: (observation: Observation) => this.observe(input, observation),
       isOff: (rule: string) => this.severityOf(rule) === 'off',
     };
     this.hasher = this.options.sha256?.();
@@ -126,6 +125,12 @@ export class Checker {
     });
   }
 
+  /** A severity that the caller has set holds in every case. */
+  private observe(input: number, observation: Observation): void {
+    const isSet = this.options.severities?.[observation.rule] !== undefined;
+    this.collector.observe(input, isSet ? { ...observation, severity: undefined } : observation);
+  }
+
   private get limit(): number {
     return this.options.sampleLimit ?? DEFAULT_SAMPLE_LIMIT;
   }
@@ -137,8 +142,7 @@ export class Checker {
   /** Gives the findings of an input their places and names while its bytes can still be looked at. */
   private settle(input: CheckedInput): void {
     const { collector } = this;
-    const kept = collector.kept.slice(this.keptSoFar).sort(inOrder).slice(0, this.limit);
-    collector.kept.length = this.keptSoFar;
+    const kept = collector.kept.splice(0).sort(inOrder).slice(0, this.limit);
     const causes = collector.causes.slice(this.causePlaces.length);
     const places = input.places([...kept, ...causes.map(({ first }) => first)].map(({ at }) => at));
     const holes = new Map<number, HoleIdentity>();
