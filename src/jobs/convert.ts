@@ -28,14 +28,13 @@ export interface Conversion {
  */
 export function whyNot(report: Report, input: ClosedInput, leaveOutBadRows = false): string | undefined {
   if (input.summary.kind !== 'layout') return `it is no layout (${input.summary.kind})`;
+  if (report.verdict.format === 'cannot-judge') return 'it could not be judged to its end';
   const blocking = report.causes.filter(
     (cause) =>
       cause.class === 'format' && cause.severity === 'error' && !(leaveOutBadRows && ROW_RULES.has(cause.rule)),
   );
   if (blocking.length > 0) return 'it has errors of form';
-  return report.verdict.format === 'cannot-judge' || input.layout() === undefined
-    ? 'it could not be read to its end'
-    : undefined;
+  return input.layout() === undefined ? 'it could not be read to its end' : undefined;
 }
 
 /** Rules whose findings are about one row of a table, which may be left out. */

@@ -159,7 +159,7 @@ describe('nothing is written', () => {
     for (const [from, reason] of [
       [sprinklerProfile, 'it is no layout (column-profile)'],
       [file('cut.ahx.json', layoutText().slice(0, -20)), 'it has errors of form'],
-      [file('later.ahx.json', layoutText({ ahx: '0.2' })), 'it could not be read to its end'],
+      [file('later.ahx.json', layoutText({ ahx: '0.2' })), 'it could not be judged to its end'],
       [file('list.ahx.json', '[1]'), 'it is no layout (unknown)'],
     ]) {
       const { code, err } = ahx(['convert', from, path('never.geojson')]);

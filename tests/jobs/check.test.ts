@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { ColumnProfile } from '../../src/generated/column-profile.js';
 import { rules } from '../../src/check/list.js';
@@ -360,7 +359,7 @@ describe('kinds of inputs', () => {
         const { stage } = rules.find(({ id }) => id === rule) as (typeof rules)[number];
         const expected =
           stage === 'table' || stage === 'references' || stage === 'geometry' ? 'not-applicable' : 'passed';
-        if (rule !== 'unused-definition') expect([rule, outcome]).toEqual([rule, expected]);
+        if (rule !== 'unused-definition' && rule !== 'profile-unfit') expect([rule, outcome]).toEqual([rule, expected]);
       }
     }
     const broken = check([{ name: 'a', data: column.replace('"mm"', '"mile"') }]);
