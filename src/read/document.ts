@@ -46,6 +46,9 @@ type State =
   | 'after'
   | 'stopped';
 
+/** Most elements are much shorter than this. */
+const TAIL = 1 << 12;
+
 /**
  * Reads one JSON text in any number of chunks and hands its parts to a sink.
  *
@@ -73,6 +76,9 @@ export class DocumentReader {
   get scanned(): number {
     return this.scanner.scanned + this.fastBytes;
   }
+
+  /** Offset in the input of the first byte of the document; 0 before it has come. */
+  rootByte = 0;
 
   /** Whether the text was sound JSON to its end; tells only after {@link end}. */
   get complete(): boolean {
@@ -152,8 +158,9 @@ export class DocumentReader {
         return false;
       }
     }
+    this.rootByte = base + p;
     if (c === 123) return this.advance(p + 1, 'first-name');
-    return this.value(p, final, (piece) => this.sink.root(piece), 'after');
+    return this.value(p, 0, final, (piece) => this.sink.root(piece), 'after');
   }
 
   private member(p: number, final: boolean): boolean {
@@ -184,12 +191,16 @@ export class DocumentReader {
       else this.sink.member(name, piece, base + p);
       this.seen.add(name);
     };
-    return this.value(start, final, take, 'after-member', nameFaults);
+    return this.value(start, 1, final, take, 'after-member', nameFaults);
   }
 
   private element(p: number, final: boolean): boolean {
     const { window, sink, collection } = this;
     const { bytes, base, limit } = window;
+    // Elements near the end of the window may be cut: they wait for the next one, because a record that
+    // breaks off runs into every rare branch of the decoder and makes the engine compile it anew.
+    const last = final ? limit : limit - TAIL;
+    if (p > last) return false;
     // The tight loop of the reader: one element after the other, as long as they are plain and whole.
     let start = p;
     for (;;) {
@@ -200,11 +211,11 @@ export class DocumentReader {
       const comma = blanks(bytes, end);
       if (bytes[comma] !== 44) return this.advance(comma, 'after-element');
       start = blanks(bytes, comma + 1);
-      if (start >= limit) return this.advance(start, 'element');
+      if (start > last) return this.advance(start, 'element');
     }
     this.state = 'element';
     window.start = start;
-    return this.value(start, final, (piece) => sink.element(collection, this.index++, piece), 'after-element');
+    return this.value(start, 2, final, (piece) => sink.element(collection, this.index++, piece), 'after-element');
   }
 
   private closeCollection(p: number): true {
@@ -212,16 +223,17 @@ export class DocumentReader {
     return this.advance(p + 1, 'after-member');
   }
 
-  /** Takes the value at `start`; where it is broken, the faults of its name come before its own. */
+  /** Takes the value at `start`, inside `depth` arrays and objects; where it is broken, the faults of its name come before its own. */
   private value(
     start: number,
+    depth: number,
     final: boolean,
     take: (piece: Piece) => void,
     next: State,
     nameFaults: readonly Fault[] = [],
   ): boolean {
     const { bytes, base, limit } = this.window;
-    const outcome = this.scanner.scan(bytes, start, limit, final);
+    const outcome = this.scanner.scan(bytes, start, limit, final, depth);
     if (outcome === 'broken') this.report(nameFaults, undefined);
     if (outcome !== 'whole') return this.notWhole(outcome);
     const { end } = this.scanner;

@@ -53,19 +53,18 @@ export function numberEnd(b: Uint8Array, p: number): number {
   return p;
 }
 
+/** 0 for the characters that a plain text may hold anywhere: printable ASCII but the quote and the backslash. */
+const STOPS = Uint8Array.from({ length: 256 }, (_, c) => (c < 32 || c > 126 || c === 34 || c === 92 ? 1 : 0));
+
 /**
  * Reads the rest of an identifier after its opening quote: printable ASCII without escapes, no blank at
  * either end, 1 to `max` characters. Returns the position of the closing quote.
  */
 export function idEnd(b: Uint8Array, p: number, max: number): number {
-  const start = p;
-  let c = b[p];
-  if (c === 32) return -1;
-  while (c !== 34) {
-    if (c < 32 || c > 126 || c === 92) return -1;
-    c = b[++p];
-  }
-  return p === start || p - start > max || b[p - 1] === 32 ? -1 : p;
+  let end = p;
+  while (STOPS[b[end]] === 0) end++;
+  if (b[end] !== 34 || end === p || end - p > max || b[p] === 32 || b[end - 1] === 32) return -1;
+  return end;
 }
 
 /**
@@ -74,26 +73,26 @@ export function idEnd(b: Uint8Array, p: number, max: number): number {
  * Returns the position of the closing quote.
  */
 export function labelEnd(b: Uint8Array, p: number, max: number): number {
-  const start = p;
-  let c = b[p];
-  if (c === 32) return -1;
+  let end = p;
   let extra = 0;
-  while (c !== 34) {
-    if (c < 32 || c === 127) return -1;
+  for (;;) {
+    while (STOPS[b[end]] === 0) end++;
+    const c = b[end];
+    if (c === 34) break;
     if (c === 92) {
-      c = b[++p];
-      if (c !== 34 && c !== 92 && c !== 47) return -1;
+      const d = b[end + 1];
+      if (d !== 34 && d !== 92 && d !== 47) return -1;
+      end += 2;
       extra++;
-    } else if (c >= 128) {
-      const length = plainSequence(b, p);
+    } else {
+      const length = c >= 128 ? plainSequence(b, end) : 0;
       if (length === 0) return -1;
-      p += length - 1;
+      end += length;
       extra += length - 1;
     }
-    c = b[++p];
   }
-  const points = p - start - extra;
-  return points === 0 || points > max || b[p - 1] === 32 ? -1 : p;
+  const points = end - p - extra;
+  return points === 0 || points > max || b[p] === 32 || b[end - 1] === 32 ? -1 : end;
 }
 
 /** Length of the UTF-8 sequence at `p` if it is a letter or sign that a line of text may hold anywhere, else 0. */

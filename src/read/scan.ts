@@ -48,9 +48,11 @@ export class Scanner {
   private limit = 0;
   private final = false;
   private readonly frames: Frame[] = [];
+  private mostFrames = MAX_DEPTH;
 
-  /** Scans the value that starts at `start` (no blanks before it). */
-  scan(b: Uint8Array, start: number, limit: number, final: boolean): Outcome {
+  /** Scans the value that starts at `start` (no blanks before it), inside `depth` arrays and objects. */
+  scan(b: Uint8Array, start: number, limit: number, final: boolean, depth = 0): Outcome {
+    this.mostFrames = MAX_DEPTH - depth;
     this.b = b;
     this.limit = limit;
     this.final = final;
@@ -71,7 +73,7 @@ export class Scanner {
         p = this.string(p + 1);
         if (p < 0) return this.stopped;
       } else if (c === 123 || c === 91) {
-        if (frames.length === MAX_DEPTH) return this.tooDeep(p);
+        if (frames.length === this.mostFrames) return this.tooDeep(p);
         const frame = new Frame(c === 123);
         frames.push(frame);
         p = blanks(b, p + 1);
@@ -211,7 +213,10 @@ export class Scanner {
     return unit;
   }
 
-  /** A UTF-8 sequence (RFC 3629) in a string; `p` at its first byte. A bad one is a fault, the scan goes on. */
+  /**
+   * A UTF-8 sequence (RFC 3629) in a string; `p` at its first byte. A bad one is a fault together with the
+   * continuation bytes behind it; the scan goes on.
+   */
   private sequence(p: number): number {
     const { b } = this;
     const c = b[p];
@@ -224,7 +229,9 @@ export class Scanner {
     const least = length === 2 ? 0x80 : length === 3 ? 0x800 : 0x10000;
     if (point < least || point > 0x10ffff || (point >= 0xd800 && point <= 0xdfff)) {
       this.fault('not-utf8', p, { found: hexByte(c) });
-      return p + 1;
+      let next = p + 1;
+      while ((b[next] & 0xc0) === 0x80) next++;
+      return next;
     }
     if (isNoncharacter(point)) this.fault('noncharacter', p, { codePoint: codePointName(point) });
     return p + length;
@@ -311,7 +318,7 @@ class Frame {
 /** First position at or after `p` that is no JSON blank. */
 export function blanks(b: Uint8Array, p: number): number {
   let c = b[p];
-  while (c === 32 || c === 10 || c === 13 || c === 9) c = b[++p];
+  while (c <= 32 && (c === 32 || c === 10 || c === 13 || c === 9)) c = b[++p];
   return p;
 }
 
