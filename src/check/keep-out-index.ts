@@ -8,6 +8,8 @@ import { along, subtract, type Vec3 } from '../geometry/vector.js';
 const CELL_MM = 1500;
 /** A shape that touches more cells than this is tested against every hole instead. */
 const MOST_CELLS = 200_000;
+/** A hole that touches more cells than this is tested against every shape instead. */
+const MOST_CELLS_OF_HOLE = 1000;
 
 interface Entry {
   keepOut: KeepOut;
@@ -76,6 +78,11 @@ export class KeepOutIndex {
   private gather(a: Vec3, b: Vec3, radius: number): void {
     const { found, starts, items, mask } = this;
     found.length = 0;
+    const cells = [0, 1, 2].reduce((product, k) => product * ((Math.abs(b[k] - a[k]) + 2 * radius) / CELL_MM + 1), 1);
+    if (cells > MOST_CELLS_OF_HOLE) {
+      for (let index = 0; index < this.entries.length; index++) found.push(index);
+      return;
+    }
     for (const index of this.everywhere) found.push(index);
     const x1 = Math.floor((Math.max(a[0], b[0]) + radius) / CELL_MM);
     const y1 = Math.floor((Math.max(a[1], b[1]) + radius) / CELL_MM);

@@ -7,6 +7,8 @@ import { LENGTH_SLACK_MM } from './slack.js';
 export interface NearHoles {
   count: number;
   leftOut: [reason: string, count: number][];
+  /** 1 for each hole that was left out. */
+  isLeftOut: Uint8Array;
   /** Distances that were computed. */
   tests: number;
 }
@@ -69,18 +71,23 @@ function search(site: Site, radius: number, visit: Visit): NearHoles {
   let broken = 0;
   for (let i = 0; i < count; i++) if (skip[i] !== 0) broken++;
   const inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit);
-  if (!site.hasUnknownHeights) return { count: count - broken, leftOut: [[BROKEN, broken]], tests: inSpace };
+  if (!site.hasUnknownHeights)
+    return { count: count - broken, leftOut: [[BROKEN, broken]], isLeftOut: skip, tests: inSpace };
 
   // One storey for each substrate, far apart, keeps holes of different substrates out of each other's sight.
   const storey = new Float64Array(count);
   const planSkip = skip.slice();
+  const isLeftOut = skip.slice();
   let placeless = 0;
   for (let i = 0; i < count; i++) {
     if (skip[i] !== 0) continue;
     const name = site.substrateName(i);
-    if (name < 0 || site.surface(i)?.isVertical === true) {
+    if (name < 0 || site.substrateIsBroken(i) || site.surface(i)?.isVertical === true) {
       planSkip[i] = 1;
-      if (!site.hasHeight(i)) placeless++;
+      if (!site.hasHeight(i)) {
+        placeless++;
+        isLeftOut[i] = 1;
+      }
     }
     storey[i] = name * Math.max(radius * 10, 10_000);
   }
@@ -93,6 +100,7 @@ function search(site: Site, radius: number, visit: Visit): NearHoles {
       [BROKEN, broken],
       ['height not known, and no substrate to compare in plan', placeless],
     ],
+    isLeftOut,
     tests: inSpace + inPlan,
   };
 }

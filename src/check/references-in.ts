@@ -5,6 +5,8 @@ import type { LayoutModel } from '../model/layout-model.js';
 export interface FoundReference {
   /** JSON Pointer of the record, or of the root for members of the header. */
   record: string;
+  /** Index of the record in its collection; -1 for members of the header. */
+  index: number;
   byte: number;
   /** The rest of the pointer. */
   member: string;
@@ -22,7 +24,7 @@ export function* referencesIn(
       const [member] = path.split(/[.[]/, 1);
       const byte = layout.memberBytes.get(member) ?? 0;
       for (const [rest, id] of idsAt(layout.header, path)) {
-        yield { record: `/${member}`, byte, member: rest.slice(member.length + 1), id, target };
+        yield { record: `/${member}`, index: -1, byte, member: rest.slice(member.length + 1), id, target };
       }
     }
     return;
@@ -32,7 +34,7 @@ export function* referencesIn(
     if (records[index] === undefined) continue;
     for (const { path, target } of references[name]) {
       for (const [member, id] of idsAt(records[index], path)) {
-        yield { record: `/${name}/${index}`, byte: bytes[index], member, id, target };
+        yield { record: `/${name}/${index}`, index, byte: bytes[index], member, id, target };
       }
     }
   }

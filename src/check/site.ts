@@ -1,4 +1,4 @@
-import type { HoleType } from '../generated/layout.js';
+import type { HoleType, Substrate } from '../generated/layout.js';
 import type { Points } from '../geometry/near-pairs.js';
 import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
@@ -16,8 +16,9 @@ export class Site {
   readonly points: Points;
   /** Whether any hole has no height of its own. */
   readonly hasUnknownHeights: boolean;
+  private readonly substrates: readonly (Substrate | undefined)[];
   private readonly surfaces: (Surface | undefined)[];
-  private readonly types: (HoleType | undefined)[];
+  private readonly types: readonly (HoleType | undefined)[];
   private readonly surfaceOfName: Int32Array;
   private readonly typeOfName: Int32Array;
   private readonly units: (Vec3 | undefined)[] = [];
@@ -28,8 +29,9 @@ export class Site {
     const types = layout.collection('holeTypes');
     this.holeCount = holes.count;
     this.broken = holes.broken;
-    this.surfaces = substrates.records.map((record) => record && newSurface(record));
-    this.types = types.records;
+    this.substrates = substrates.judged;
+    this.surfaces = this.substrates.map((record) => record && newSurface(record));
+    this.types = types.judged;
     this.surfaceOfName = Int32Array.from({ length: substrates.names.count }, (_, name) => substrates.indexOf(name));
     this.typeOfName = Int32Array.from({ length: types.names.count }, (_, name) => types.indexOf(name));
     for (let k = 0; k < holes.axes.length; k += 3)
@@ -70,7 +72,7 @@ export class Site {
   /** Whether the hole names a substrate whose record is broken. */
   substrateIsBroken(i: number): boolean {
     const name = this.substrateName(i);
-    return name >= 0 && this.layout.collection('substrates').records[this.surfaceOfName[name]] === undefined;
+    return name >= 0 && this.substrates[this.surfaceOfName[name]] === undefined;
   }
 
   holeType(i: number): HoleType | undefined {

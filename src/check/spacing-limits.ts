@@ -15,17 +15,23 @@ export interface SpacingLimit {
 export class SpacingLimits {
   /** The largest of all limits; 0 where there is none. */
   readonly largest: number;
+  /** Groups by the number of their name. */
   private readonly groups: (Group | undefined)[];
 
   constructor(private readonly site: Site) {
-    const types = site.layout.collection('holeTypes').records;
     const groups = site.layout.collection('groups');
-    this.groups = Array.from({ length: groups.names.count }, (_, name) => groups.records[groups.indexOf(name)]);
-    this.largest = Math.max(
-      0,
-      ...types.map((type) => type?.minSpacing?.value ?? 0),
-      ...new Set(this.groups.map((group) => group?.designSpacing?.value ?? 0)),
-    );
+    const { judged } = groups;
+    this.groups = Array.from({ length: groups.names.count }, (_, name) => judged[groups.indexOf(name)]);
+    let largest = 0;
+    for (const type of site.layout.collection('holeTypes').judged) largest = Math.max(largest, limitOf(type));
+    for (const group of this.groups) largest = Math.max(largest, group?.designSpacing?.value ?? 0);
+    this.largest = largest;
+  }
+
+  /** Whether a record that gives the limits of a hole is broken, so that they are not known. */
+  areUnknown(i: number): boolean {
+    const group = this.site.layout.holes.referenceOf('group', i);
+    return this.site.holeType(i) === undefined || (group >= 0 && this.groups[group] === undefined);
   }
 
   between(i: number, j: number): SpacingLimit | undefined {
@@ -37,6 +43,10 @@ export class SpacingLimits {
     }
     return larger(this.site.holeType(i), this.site.holeType(j));
   }
+}
+
+function limitOf(type: HoleType | undefined): number {
+  return type?.minSpacing?.value ?? 0;
 }
 
 function larger(a: HoleType | undefined, b: HoleType | undefined): SpacingLimit | undefined {

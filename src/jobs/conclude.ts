@@ -81,6 +81,7 @@ function laterStage(
 /** Whether a rule is about an input of this form and kind at all. */
 function concerns(rule: Rule, { summary }: CheckedInput): boolean {
   const isTable = summary.format === 'csv';
+  if (rule.id === 'profile-unfit' && summary.kind === 'column-profile') return true;
   if (rule.stage === 'table') return isTable;
   if (rule.stage === 'references' || rule.stage === 'geometry') return summary.kind === 'layout';
   return !isTable || rule.stage === 'schema' || rule.id === 'not-utf8';

@@ -116,7 +116,7 @@ export class JsonInput {
       },
       display: model.header.display,
       hindrances,
-      hasBrokenRecords: reader.brokenRecords > 0 || holes.brokenCount > 0,
+      hasBrokenRecords: model.hasBroken,
       records: reader.records,
       coverage,
       hole: (index) => this.hole(holes.byte[index], holes.id(index)),

@@ -93,7 +93,7 @@ export class TableInput {
       },
       display: header.display,
       hindrances,
-      hasBrokenRecords: counts.faulty > 0 || this.reader.brokenRecords > 0 || holes.brokenCount > 0,
+      hasBrokenRecords: counts.faulty > 0 || this.utf8.firstBad !== undefined || model.hasBroken,
       records: counts.rows,
       coverage,
       places: (spots) =>

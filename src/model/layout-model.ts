@@ -20,6 +20,22 @@ export class Collection<T> {
   /** Pairs of a record and the first one before it that has the same id. */
   readonly duplicates: [index: number, first: number][] = [];
   private readonly definedAt: number[] = [];
+  private readonly givenUp = new Set<number>();
+
+  /** The records that later stages judge: undefined also for those that the references stage gave up. */
+  get judged(): readonly (T | undefined)[] {
+    return this.givenUp.size === 0 ? this.records : this.records.map((r, k) => (this.givenUp.has(k) ? undefined : r));
+  }
+
+  /** Whether a record is not judged in later stages. */
+  get hasBroken(): boolean {
+    return this.givenUp.size > 0 || this.records.includes(undefined);
+  }
+
+  /** Marks a record as one that later stages do not judge. */
+  giveUp(index: number): void {
+    this.givenUp.add(index);
+  }
 
   /** Adds a record. */
   define(id: string | undefined, record: T | undefined, byte: number): void {
@@ -57,6 +73,8 @@ export class Collection<T> {
 export class LayoutModel {
   /** Members of the root that are no collections; broken ones are left out. */
   readonly header: Partial<Layout> = {};
+  /** Whether a member of the root that is no collection broke a rule: together they are one record. */
+  isHeaderBroken = false;
   /** Names of all members that the root has. */
   readonly present = new Set<string>();
   /** Collections that should be there and are not, or are no arrays: what refers into them cannot be judged. */
@@ -78,6 +96,12 @@ export class LayoutModel {
       }),
       totalBytes,
     );
+  }
+
+  /** Whether a record broke a rule, so that later stages do not judge it. */
+  get hasBroken(): boolean {
+    const { isHeaderBroken, holes, collections } = this;
+    return isHeaderBroken || holes.brokenCount > 0 || [...collections.values()].some(({ hasBroken }) => hasBroken);
   }
 
   collection<K extends Exclude<CollectionName, 'holes'>>(name: K): Collection<RecordOf<K>> {

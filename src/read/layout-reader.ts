@@ -29,9 +29,9 @@ export class LayoutReader implements DocumentSink {
   readonly model: LayoutModel;
   /** Records of collections, and one for the members of the header. */
   records = 1;
-  /** Records that broke a rule of the text or the schema. */
-  brokenRecords = 0;
   private other: OtherVersion | undefined;
+  /** Members of the root that misspelt ones are near to. */
+  private readonly meant = new Set<string>();
   private readonly document = new DocumentReader(this);
   private readonly row = newHoleRow();
 
@@ -92,7 +92,6 @@ export class LayoutReader implements DocumentSink {
     const value = this.sound(piece, [name, String(index)], validateRecord[name]);
     const byte = piece.base + piece.start;
     this.records++;
-    if (!value.sound) this.brokenRecords++;
     if (name === 'holes') {
       rowFromHole(value.parsed, this.row);
       this.model.holes.push(this.row, byte, !value.sound);
@@ -114,7 +113,7 @@ export class LayoutReader implements DocumentSink {
     const validate = Object.hasOwn(validateLayoutMember, name) ? validateLayoutMember[name] : undefined;
     if (validate === undefined) {
       this.unknownMember(name, nameByte);
-      this.textFaults(piece, [name]);
+      if (!this.textFaults(piece, [name])) model.isHeaderBroken = true;
       return;
     }
     if (name === 'ahx' && this.version(piece)) return;
@@ -122,7 +121,7 @@ export class LayoutReader implements DocumentSink {
     // A collection comes this way when it is no array.
     if (this.isCollection(name)) this.model.unreadable.add(name);
     if (value.sound) (model.header as Record<string, unknown>)[name] = value.parsed;
-    else this.brokenRecords++;
+    else model.isHeaderBroken = true;
   }
 
   root(piece: Piece): void {
@@ -134,6 +133,7 @@ export class LayoutReader implements DocumentSink {
   }
 
   fault(fault: { rule: string; byte: number; data: Record<string, unknown> }, pointer: string): void {
+    if (fault.rule !== 'byte-order-mark') this.model.isHeaderBroken = true;
     this.observe({
       rule: fault.rule,
       at: { pointer, byte: fault.byte },
@@ -184,7 +184,10 @@ export class LayoutReader implements DocumentSink {
     const near = nearest(name, memberNames.layout['#'] ?? []);
     const data = { member: name, ...(near === undefined ? {} : { nearest: near }) };
     const at = { pointer: toPointer([name]), byte };
-    this.observe({ rule: 'unknown-member', at, data, cause: name, ...leniency('unknown-member', this.other) });
+    const lenient = leniency('unknown-member', this.other);
+    if (lenient.severity === undefined) this.model.isHeaderBroken = true;
+    if (near !== undefined) this.meant.add(near);
+    this.observe({ rule: 'unknown-member', at, data, cause: name, ...lenient });
   }
 
   /** Judges a version that is not this reader's own; true when there is no more to say about the member. */
@@ -199,7 +202,11 @@ export class LayoutReader implements DocumentSink {
     for (const member of requiredMembers) {
       if (this.model.present.has(member)) continue;
       this.model.unreadable.add(member);
-      this.observe({ rule: 'missing-member', at: { pointer: '', byte: 0 }, data: { member }, cause: member });
+      this.model.isHeaderBroken = true;
+      // A misspelt member is one fault, not one too many and one too few.
+      if (this.meant.has(member)) continue;
+      const at = { pointer: '', byte: this.document.rootByte };
+      this.observe({ rule: 'missing-member', at, data: { member }, cause: member });
     }
   }
 }

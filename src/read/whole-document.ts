@@ -1,9 +1,11 @@
+import type { ColumnProfile } from '../generated/column-profile.js';
 import { type ErrorObject, validateColumnProfile, validateReport } from '../generated/validators.js';
 import type { Observe } from '../model/observation.js';
 import { explainSchema } from './explain-schema.js';
-import { positionOf, toPointer, tokensTo } from './locate.js';
+import { fromPointer, positionOf, toPointer, tokensTo } from './locate.js';
 import { leniency, otherVersion, unsupportedVersion } from './other-version.js';
 import { blanks, describeByte, Scanner } from './scan.js';
+import { checkProfile, profileUnfit } from './table/check-profile.js';
 
 /** Documents that are small enough to be read at once. */
 export type WholeKind = 'report' | 'column-profile';
@@ -43,9 +45,14 @@ export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: O
     const at = { pointer, byte: positionOf(b, start, tokens, aim) };
     observe({ rule, at, data, cause: `${pointer} ${data.member ?? ''}`, ...leniency(rule, version) });
   }
-  return version === undefined
-    ? { value: errors.length > 0 ? undefined : value }
-    : { value: undefined, otherVersion: version.found };
+  if (version !== undefined) return { value: undefined, otherVersion: version.found };
+  if (errors.length > 0) return { value: undefined };
+  const unfit = kind === 'column-profile' ? checkProfile(value as ColumnProfile).map(profileUnfit) : [];
+  for (const observation of unfit) {
+    const tokens = fromPointer(observation.at.pointer ?? '');
+    observe({ ...observation, at: { ...observation.at, byte: positionOf(b, start, tokens, 'value') } });
+  }
+  return { value: unfit.some(({ severity }) => severity === undefined) ? undefined : value };
 }
 
 /** Position behind the document in a text that is sound JSON to its end; observes what is wrong with it. */

@@ -8,7 +8,9 @@ const sound = {
   columns: [
     { column: 'Nr', field: 'id' },
     { column: 'East', field: 'x', unit: 'm' },
+    { column: 'North', field: 'y', unit: 'm' },
   ],
+  constants: { trade: 'FP', holeType: 'HT-1' },
 };
 
 function read(text: string | Uint8Array) {

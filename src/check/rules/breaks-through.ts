@@ -4,7 +4,15 @@ import type { Rule } from '../rule.js';
 import type { RuleRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { onSurface, type Surface, type Thickness, thicknessAt } from '../surface.js';
+import {
+  BROKEN_SUBSTRATE,
+  NO_FACE,
+  NO_SUBSTRATE,
+  onSurface,
+  type Surface,
+  type Thickness,
+  thicknessAt,
+} from '../surface.js';
 
 export const breaksThrough: Rule = {
   id: 'breaks-through',
@@ -44,11 +52,11 @@ export const breaksThrough: Rule = {
 
 function judge(site: Site, i: number, run: RuleRun): void {
   const type = site.holeType(i);
+  if (type?.form === 'through') return;
   const surface = site.surface(i);
-  if (type?.form !== 'blind' || surface === undefined) return;
   const measured = measure(site, i, surface);
-  if (typeof measured === 'string') {
-    run.leftOut(measured);
+  if (typeof measured === 'string' || type === undefined || surface === undefined) {
+    run.leftOut(typeof measured === 'string' ? measured : 'record of its hole type broken');
     return;
   }
   run.judged(1);
@@ -71,8 +79,14 @@ function judge(site: Site, i: number, run: RuleRun): void {
 }
 
 /** Depth square to the face and thickness at the hole, or why it cannot be judged. */
-function measure(site: Site, i: number, surface: Surface): { depthSquare: number; thickness: Thickness } | string {
+function measure(
+  site: Site,
+  i: number,
+  surface: Surface | undefined,
+): { depthSquare: number; thickness: Thickness } | string {
   if (site.broken[i] !== 0) return BROKEN;
+  if (site.substrateName(i) < 0) return NO_SUBSTRATE;
+  if (surface === undefined) return site.substrateIsBroken(i) ? BROKEN_SUBSTRATE : NO_FACE;
   const depth = site.depth(i);
   if (Number.isNaN(depth)) return 'depth not known';
   const p = site.point(i);

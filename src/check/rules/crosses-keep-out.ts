@@ -37,7 +37,7 @@ export const crossesKeepOut: Rule = {
     good: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3100], [9000, 1000, 3100]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1066, 3000], "axis": [0, 0, 1] }\n]',
   },
   checkSite(site, run) {
-    const index = new KeepOutIndex(site.layout.collection('keepOuts').records);
+    const index = new KeepOutIndex(site.layout.collection('keepOuts').judged);
     if (index.count === 0) return;
     const { holes } = site.layout;
     // One function for all holes: a new one for each would be garbage a million times.
@@ -61,6 +61,7 @@ export const crossesKeepOut: Rule = {
       const p = site.point(i);
       if (site.broken[i] !== 0) run.leftOut(BROKEN);
       else if (Number.isNaN(depth)) run.leftOut('depth not known');
+      else if (Number.isNaN(site.diameter(i))) run.leftOut('diameter not known');
       else if (axis === undefined) run.leftOut('axis not known');
       else if (Number.isNaN(p[2])) run.leftOut('height not known');
       else {

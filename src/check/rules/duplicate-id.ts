@@ -38,10 +38,12 @@ function checkHoles({ holes }: LayoutModel, run: RuleRun): void {
 }
 
 function checkCollection(layout: LayoutModel, name: Exclude<Collection, 'holes'>, run: RuleRun): void {
-  const { ids, bytes, duplicates } = layout.collection(name);
+  const collection = layout.collection(name);
+  const { ids, bytes, duplicates } = collection;
   run.judged(ids.length);
   for (const [index, first] of duplicates) {
     const data = { id: ids[index], collection: name, first: `/${name}/${first}` };
     run.finding({ record: `/${name}/${index}`, byte: bytes[index], member: 'id', data, cause: `${name} ${data.id}` });
+    collection.giveUp(index);
   }
 }

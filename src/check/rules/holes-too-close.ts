@@ -32,7 +32,8 @@ export const holesTooClose: Rule = {
   },
   checkSite(site, run) {
     const limits = new SpacingLimits(site);
-    if (limits.largest === 0) return;
+    const isUnknown = Uint8Array.from({ length: site.holeCount }, (_, i) => (limits.areUnknown(i) ? 1 : 0));
+    if (limits.largest === 0 && !isUnknown.includes(1)) return;
     const worst = new Map<number, { other: number; distance: number; limit: SpacingLimit }>();
     const keep = (i: number, other: number, distance: number, limit: SpacingLimit) => {
       const before = worst.get(i);
@@ -44,13 +45,16 @@ export const holesTooClose: Rule = {
       worst.set(i, { other, distance, limit });
     };
     const judged = nearHoles(site, limits.largest, (i, j, distance) => {
-      if (distance <= COINCIDENT_MM + LENGTH_SLACK_MM) return;
+      if (distance <= COINCIDENT_MM + LENGTH_SLACK_MM || isUnknown[i] !== 0 || isUnknown[j] !== 0) return;
       const limit = limits.between(i, j);
       if (limit === undefined || distance >= limit.value - LENGTH_SLACK_MM) return;
       keep(i, j, distance, limit);
       keep(j, i, distance, limit);
     });
-    run.judged(judged.count);
+    let unknown = 0;
+    for (let i = 0; i < site.holeCount; i++) if (isUnknown[i] > judged.isLeftOut[i]) unknown++;
+    run.judged(judged.count - unknown);
+    run.leftOut('record of its hole type or group broken', unknown);
     for (const [reason, count] of judged.leftOut) run.leftOut(reason, count);
     const { holes } = site.layout;
     for (const [i, { other, distance, limit }] of [...worst].sort(([a], [b]) => a - b)) {

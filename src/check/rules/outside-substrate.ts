@@ -2,7 +2,8 @@ import { distanceToRing, insideRing } from '../../geometry/ring.js';
 import { BROKEN } from '../near-holes.js';
 import type { Rule } from '../rule.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { isIn, onSurface, type Surface } from '../surface.js';
+import type { Site } from '../site.js';
+import { BROKEN_SUBSTRATE, isIn, NO_FACE, NO_SUBSTRATE, onSurface, type Surface } from '../surface.js';
 
 export const outsideSubstrate: Rule = {
   id: 'outside-substrate',
@@ -35,19 +36,10 @@ export const outsideSubstrate: Rule = {
   checkSite(site, run) {
     const { holes } = site.layout;
     for (let i = 0; i < site.holeCount; i++) {
-      if (site.substrateName(i) < 0) continue;
       const surface = site.surface(i);
-      if (surface?.outline === undefined) {
-        if (site.substrateIsBroken(i)) run.leftOut('substrate broken');
-        continue;
-      }
-      if (site.broken[i] !== 0) {
-        run.leftOut(BROKEN);
-        continue;
-      }
       const p = site.point(i);
-      if (Number.isNaN(p[2])) {
-        run.leftOut('height not known on an upright face');
+      if (surface?.outline === undefined || site.broken[i] !== 0 || Number.isNaN(p[2])) {
+        run.leftOut(whyNot(site, i, surface));
         continue;
       }
       run.judged(1);
@@ -60,6 +52,14 @@ export const outsideSubstrate: Rule = {
     }
   },
 };
+
+function whyNot(site: Site, i: number, surface: Surface | undefined): string {
+  if (site.broken[i] !== 0) return BROKEN;
+  if (site.substrateName(i) < 0) return NO_SUBSTRATE;
+  if (site.substrateIsBroken(i)) return BROKEN_SUBSTRATE;
+  if (surface === undefined) return NO_FACE;
+  return surface.outline === undefined ? 'substrate without an outline' : 'height not known on an upright face';
+}
 
 function off(
   surface: Surface,

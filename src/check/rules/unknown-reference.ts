@@ -44,23 +44,32 @@ export const unknownReference: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] }\n]',
   },
   checkReferences(layout, run) {
-    for (const name of ['header', ...collections] as const) {
-      if (name !== 'holes') for (const found of referencesIn(layout, name)) judge(layout, found, run);
-    }
+    if (!layout.isHeaderBroken) checkRecords(layout, 'header', run);
+    for (const name of collections) if (name !== 'holes') checkRecords(layout, name, run);
     checkHoles(layout, run);
   },
 };
 
 const UNREADABLE = 'the collection that it refers to cannot be read';
 
-function judge(layout: LayoutModel, { record, byte, member, id, target }: FoundReference, run: RuleRun): void {
+function checkRecords(layout: LayoutModel, name: Exclude<Collection, 'holes'> | 'header', run: RuleRun): void {
+  for (const found of referencesIn(layout, name)) {
+    if (isSound(layout, found, run)) continue;
+    if (name === 'header') layout.isHeaderBroken = true;
+    else layout.collection(name).giveUp(found.index);
+  }
+}
+
+function isSound(layout: LayoutModel, found: FoundReference, run: RuleRun): boolean {
+  const { record, byte, member, id, target } = found;
   if (layout.unreadable.has(target)) {
     run.leftOut(UNREADABLE);
-    return;
+    return true;
   }
   run.judged(1);
   const isKnown = target === 'holes' ? layout.holes.find(id) >= 0 : layout.collection(target).isDefined(id);
   if (!isKnown) run.finding({ record, byte, member, data: describe(layout, id, target), cause: `${target} ${id}` });
+  return isKnown;
 }
 
 /** One reference that holes may have. */

@@ -1,4 +1,5 @@
 import type { Assignment, ColumnProfile } from '../../generated/column-profile.js';
+import type { Observation } from '../../model/observation.js';
 import {
   type ColumnField,
   columnNumber,
@@ -15,6 +16,12 @@ export interface ProfileFault {
   problem: string;
   /** Absent where nothing can be read with the profile. */
   severity?: 'warning';
+}
+
+/** The finding about a fault; its place is the pointer into the profile. */
+export function profileUnfit({ member, problem, severity }: ProfileFault): Observation {
+  const at = { pointer: member };
+  return { rule: 'profile-unfit', at, data: { member, problem }, cause: problem, ...(severity && { severity }) };
 }
 
 /** Lists what is wrong in a profile that holds to its schema; empty where a table can be read with it. */

@@ -4,7 +4,7 @@ import { cellText } from '../../model/formula-guard.js';
 import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
 import { type BoundColumns, bindColumns } from './bind-columns.js';
-import { checkProfile } from './check-profile.js';
+import { checkProfile, profileUnfit } from './check-profile.js';
 import { LeftOutRows } from './left-out-rows.js';
 import { RowToHole } from './row-to-hole.js';
 import { TableReader } from './table-reader.js';
@@ -86,13 +86,7 @@ export class PointListReader {
     const { end } = this.profile.table ?? {};
     if (end !== undefined && !this.ended && !this.table.stopped) {
       const problem = `No row begins with "${end}", which should end the data; rows may be missing.`;
-      this.observe({
-        rule: 'profile-unfit',
-        at: {},
-        data: { member: '/table/end', problem },
-        cause: problem,
-        severity: 'warning',
-      });
+      this.observe(profileUnfit({ member: '/table/end', problem, severity: 'warning' }));
     }
     this.leftOut.report(this.observe, this.profile.codes?.column);
     this.counts.leftOut = this.leftOut.total;
@@ -103,9 +97,7 @@ export class PointListReader {
 
   private acceptProfile(): boolean {
     const faults = checkProfile(this.profile);
-    for (const { member, problem, severity } of faults) {
-      this.observe({ rule: 'profile-unfit', at: {}, data: { member, problem }, cause: problem, severity });
-    }
+    for (const fault of faults) this.observe(profileUnfit(fault));
     return faults.every(({ severity }) => severity === 'warning');
   }
 
