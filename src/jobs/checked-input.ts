@@ -14,7 +14,7 @@ export interface HoleIdentity {
 }
 
 /** What stands in the way of judging an input to its end. */
-export type Hindrance = 'text' | 'version' | 'extension' | 'table';
+export type Hindrance = 'text' | 'version' | 'extension' | 'table' | 'unreadable';
 
 /** An input that was read to its end. */
 export interface ClosedInput {

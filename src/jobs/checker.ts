@@ -5,8 +5,10 @@ import type { Coverage as CoverageRow, Finding, Place, Report } from '../generat
 import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type Kept, type KeptCause } from '../model/collector.js';
 import type { Observation, Severity } from '../model/observation.js';
-import type { Purpose } from '../model/rule.js';
+import { nearest } from '../model/nearest.js';
+import type { Purpose, RuleInfo, Say } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
+import { printable } from '../report/printable.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
@@ -61,11 +63,9 @@ export class Checker {
   private current: JsonInput | TableInput | undefined;
   private hasher: Hasher | undefined;
 
-  /** @throws Error for a severity of a rule that does not exist */
+  /** @throws BadSeverity */
   constructor(private readonly options: CheckOptions = {}) {
-    for (const id of Object.keys(options.severities ?? {})) {
-      if (!rules.some((rule) => rule.id === id)) throw new Error(`There is no rule "${id}".`);
-    }
+    checkSeverities(options.severities ?? {});
     this.collector = new Collector((rule) => this.severityOf(rule), this.limit);
   }
 
@@ -100,6 +100,16 @@ export class Checker {
     this.checked.push(input);
     this.settle(input);
     return input;
+  }
+
+  /** Takes note of an input that cannot be read; what was read of it so far is dropped from the verdict of its form. */
+  unreadable(name: string): void {
+    if (this.current !== undefined) this.close();
+    else this.checked.push(unreadableInput(name));
+    this.checked[this.checked.length - 1] = {
+      ...this.checked[this.checked.length - 1],
+      hindrances: new Set(['unreadable']),
+    };
   }
 
   /** Ends the check. */
@@ -158,11 +168,10 @@ export class Checker {
     for (const cause of causes) this.causeHoles.push(cause.holes.map(hole));
   }
 
-  private cause({ rule, severity, input, first, count }: KeptCause, index: number) {
+  private cause({ rule, severity, input, first, count, isRest }: KeptCause, index: number) {
     const info = ruleOf(rule);
     const say = sayAs(this.checked[input].display);
-    const message =
-      count > 1 && info.causeMessage !== undefined ? info.causeMessage(first.data, say) : info.message(first.data, say);
+    const message = causeMessage(info, first.data, count, isRest, say);
     return {
       rule,
       class: info.class,
@@ -184,6 +193,57 @@ function ruleOf(id: string) {
   return rules[index];
 }
 
+function causeMessage(info: RuleInfo, data: Record<string, unknown>, count: number, isRest: boolean, say: Say): string {
+  if (isRest) return `${info.title} (There are more causes of this rule than are told apart.)`;
+  return messageText(
+    count > 1 && info.causeMessage !== undefined ? info.causeMessage(data, say) : info.message(data, say),
+  );
+}
+
+const LONGEST_MESSAGE = 2000;
+
+/** A message as a report can hold it, whatever the file put into it. */
+function messageText(message: string): string {
+  const clipped = message.length > LONGEST_MESSAGE ? `${message.slice(0, LONGEST_MESSAGE - 3)}...` : message;
+  return printable(clipped);
+}
+
+/** A severity that cannot be set; the message says why. */
+export class BadSeverity extends Error {}
+
+const WEIGHT = { error: 3, warning: 2, info: 1, off: 0 } as const;
+
+/** What the specification says with MUST about the form of a file is an error for everybody: it may be raised, not lowered. */
+function checkSeverities(severities: Readonly<Record<string, Severity | 'off'>>): void {
+  for (const [id, severity] of Object.entries(severities)) {
+    const rule = rules.find((candidate) => candidate.id === id);
+    if (rule === undefined) {
+      const near = nearest(
+        id,
+        rules.map((candidate) => candidate.id),
+      );
+      throw new BadSeverity(`There is no rule "${id}".${near === undefined ? '' : ` Did you mean "${near}"?`}`);
+    }
+    if (rule.class === 'format' && WEIGHT[severity] < WEIGHT[rule.severity]) {
+      throw new BadSeverity(`The rule "${id}" is about the form of a file; it stays ${rule.severity} for everybody.`);
+    }
+  }
+}
+
+function unreadableInput(name: string): CheckedInput {
+  return {
+    summary: { name, kind: 'unknown', format: 'json', bytes: 0 },
+    display: undefined,
+    hindrances: new Set(),
+    hasBrokenRecords: true,
+    records: 0,
+    coverage: new Map(),
+    places: () => [],
+    hole: (index) => ({ id: String(index) }),
+    layout: () => undefined,
+  };
+}
+
 /** Order of findings of one input: by record, then by rule. */
 function inOrder(a: Kept, b: Kept): number {
   return (
@@ -194,7 +254,7 @@ function inOrder(a: Kept, b: Kept): number {
 }
 
 function recordOf({ at }: Kept): number {
-  return at.row ?? at.hole ?? -1;
+  return at.row ?? at.recordByte ?? at.byte ?? -1;
 }
 
 function spotOf({ at }: Kept): number {
@@ -212,7 +272,7 @@ function finding(kept: Kept, place: Place, input: CheckedInput, hole: (index: nu
     ...(identity?.tag !== undefined && { tag: identity.tag }),
     ...(identity?.row !== undefined && place.row === undefined && { source: { row: identity.row } }),
     data: kept.data,
-    message: ruleOf(kept.rule).message(kept.data, sayAs(input.display)),
+    message: messageText(ruleOf(kept.rule).message(kept.data, sayAs(input.display))),
     cause: kept.causeIndex,
   };
 }

@@ -2,6 +2,7 @@ import type { Rule } from '../check/rule.js';
 import { rules } from '../check/list.js';
 import type { Coverage as CoverageRow, Report } from '../generated/report.js';
 import type { KeptCause } from '../model/collector.js';
+import { OFF } from '../model/report-words.js';
 import type { CheckedInput, Hindrance } from './checked-input.js';
 
 const classOf = new Map(rules.map((rule) => [rule.id, rule.class]));
@@ -14,6 +15,7 @@ const WHY: Readonly<Record<Hindrance, string>> = {
   version: 'the version of AHX is not known',
   extension: 'a required extension is not known',
   table: 'the table could not be read with the profile',
+  unreadable: 'an input cannot be read',
 };
 
 /** The two verdicts; see section 4.4 of the specification. */
@@ -40,12 +42,11 @@ export function coverageOf(rule: Rule, findings: number, isOff: boolean, inputs:
     ...rest,
     findings,
   });
-  if (isOff) return row('not-run', { reason: 'it is off unless asked for' });
+  if (isOff) return row('not-run', { reason: OFF });
   const own = inputs.filter((input) => concerns(rule, input));
   if (own.length === 0) return row(findings > 0 ? 'failed' : 'not-applicable');
   if (rule.checkReferences === undefined && rule.checkSite === undefined) {
-    const records = own.reduce((sum, input) => sum + input.records, 0);
-    return row(findings > 0 ? 'failed' : 'passed', { judged: records, of: records });
+    return firstStage(own, findings, row);
   }
   const ran = own.filter((input) => input.coverage.has(rule.id));
   const why = [...new Set(own.filter((input) => !ran.includes(input)).flatMap((input) => [...input.hindrances]))].map(
@@ -53,6 +54,27 @@ export function coverageOf(rule: Rule, findings: number, isOff: boolean, inputs:
   );
   if (ran.length === 0) return row('not-run', { reason: why.join('; ') });
   return laterStage(rule, ran, why, findings, row);
+}
+
+/** A rule of reading: it judges what was read, and says why where that was not all. */
+function firstStage(
+  own: readonly CheckedInput[],
+  findings: number,
+  row: (outcome: CoverageRow['outcome'], rest?: Partial<CoverageRow>) => CoverageRow,
+): CoverageRow {
+  const cut = own.filter(
+    ({ hindrances }) => hindrances.has('text') || hindrances.has('unreadable') || hindrances.has('table'),
+  );
+  const whole = own.filter((input) => !cut.includes(input));
+  const judged = whole.reduce((sum, input) => sum + input.records, 0);
+  const why = [...new Set(cut.flatMap(({ hindrances }) => [...hindrances]))].map((hindrance) => WHY[hindrance]);
+  const rest = {
+    judged,
+    of: own.reduce((sum, input) => sum + input.records, 0),
+    ...(why.length > 0 && { reason: why.join('; ') }),
+  };
+  if (findings > 0) return row('failed', rest);
+  return row(whole.length > 0 ? 'passed' : 'not-run', rest);
 }
 
 function laterStage(

@@ -137,7 +137,7 @@ export class JsonInput {
 
   private places(spots: readonly Spot[]): Place[] {
     const bytes = spots.map(({ byte, recordByte, within = '' }) =>
-      recordByte === undefined ? (byte ?? 0) : byteInRecord(this.source, recordByte, within),
+      byte === undefined && recordByte !== undefined ? byteInRecord(this.source, recordByte, within) : (byte ?? 0),
     );
     const lines = lineColumns(this.source, bytes);
     return spots.map(({ pointer = '' }, k) => ({ pointer, ...lines[k], byte: bytes[k] }));

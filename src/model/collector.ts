@@ -19,6 +19,8 @@ export interface KeptCause {
   count: number;
   /** Indexes of the first holes. */
   holes: number[];
+  /** Whether it gathers what came when there were too many causes to tell apart. */
+  isRest: boolean;
 }
 
 /** Severity of a rule where the observation gives none; `off` drops the observation. */
@@ -52,11 +54,12 @@ export class Collector {
     const usual = this.severityOf(rule);
     if (usual === 'off') return;
     const severity = observation.severity ?? usual;
-    this.counts[severity]++;
-    this.countOfRule.set(rule, (this.countOfRule.get(rule) ?? 0) + 1);
+    const { count = 1 } = observation;
+    this.counts[severity] += count;
+    this.countOfRule.set(rule, (this.countOfRule.get(rule) ?? 0) + count);
     const causeIndex = this.causeIndex(input, observation, severity);
     const cause = this.causes[causeIndex];
-    cause.count++;
+    cause.count += count;
     if (at.hole !== undefined && cause.holes.length < MOST_HOLES_OF_A_CAUSE) cause.holes.push(at.hole);
     const key = `${input} ${rule}`;
     const kept = this.keptOfRule.get(key) ?? 0;
@@ -70,12 +73,16 @@ export class Collector {
   }
 
   private causeIndex(input: number, observation: Observation, severity: Severity): number {
-    const cause = this.causes.length < MOST_CAUSES ? observation.cause : '';
-    const key = `${input}\u0000${observation.rule}\u0000${severity}\u0000${cause}`;
-    const known = this.causeIndexes.get(key);
+    const { rule, cause } = observation;
+    const kind = `${input}\u0000${rule}\u0000${severity}\u0000`;
+    const known = this.causeIndexes.get(kind + cause);
     if (known !== undefined) return known;
-    const index =
-      this.causes.push({ rule: observation.rule, severity, input, first: observation, count: 0, holes: [] }) - 1;
+    const isRest = this.causes.length >= MOST_CAUSES;
+    // No cause is called so: a control character is in no id and no path.
+    const key = kind + (isRest ? '\u0001rest' : cause);
+    const gathered = this.causeIndexes.get(key);
+    if (gathered !== undefined) return gathered;
+    const index = this.causes.push({ rule, severity, input, first: observation, count: 0, holes: [], isRest }) - 1;
     this.causeIndexes.set(key, index);
     return index;
   }

@@ -16,6 +16,8 @@ export interface Observation {
    * definition. Findings with the same rule and cause become one cause in the report.
    */
   cause: string;
+  /** How many findings it stands for, all at the one place; absent: 1. */
+  count?: number;
   /** Where the rule's own severity does not fit this case. */
   severity?: Severity;
 }
@@ -28,9 +30,9 @@ export interface Spot {
   pointer?: string;
   /** Byte offset in the input, from 0; absent for tables. */
   byte?: number;
-  /** Where only the record is known, instead of `byte`: its offset. */
+  /** Offset of the record that it belongs to. */
   recordByte?: number;
-  /** With `recordByte`: JSON Pointer from the record to the value. The way is gone when the place is needed. */
+  /** With `recordByte`, where `byte` is not known: JSON Pointer from the record to the value. The way is gone when the place is needed. */
   within?: string;
   /** Row of the table, from 1; the header and rows before it count. */
   row?: number;

@@ -148,9 +148,10 @@ export class LayoutReader implements DocumentSink {
     const parsed: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
     if (!clean) return { parsed, sound: false };
     const faults = validate(parsed) ? [] : explainSchema(validate.errors ?? [], parsed, 'layout');
-    // One value has one finding: what the schema says of it comes first.
-    const judged = new Set(faults.map(({ tokens }) => toPointer(tokens)));
-    faults.push(...beyondSchema(parsed).filter(({ tokens }) => !judged.has(toPointer(tokens))));
+    // One value has one finding: what the schema says of it or of its parts comes first.
+    const judged = faults.map(({ tokens }) => `${toPointer(tokens)}/`);
+    const isJudged = ({ tokens }: SchemaFault) => judged.some((at) => at.startsWith(`${toPointer(tokens)}/`));
+    faults.push(...beyondSchema(parsed).filter((fault) => !isJudged(fault)));
     for (const fault of faults) this.schemaFault(fault, piece, path);
     return { parsed, sound: faults.length === 0 };
   }
@@ -161,7 +162,7 @@ export class LayoutReader implements DocumentSink {
     const cause = `${causePath(all)} ${String(data.member ?? data.expected ?? '')}`;
     this.observe({
       rule,
-      at: { pointer: toPointer(all), byte, hole: holeIndex(path) },
+      at: { pointer: toPointer(all), byte, recordByte: piece.base + piece.start, hole: holeIndex(path) },
       data,
       cause,
       ...leniency(rule, this.other),
@@ -171,11 +172,12 @@ export class LayoutReader implements DocumentSink {
   /** Observes the faults of the text of a piece; true when none of them makes the value doubtful. */
   private textFaults(piece: Piece, path: string[]): boolean {
     let clean = true;
-    for (const { rule, at, data } of piece.faults) {
+    for (const { rule, at, data, count } of piece.faults) {
       if (rule !== 'number-loses-digits') clean = false;
       const tokens = [...path, ...tokensTo(piece.bytes, piece.start, at)];
-      const spot = { pointer: toPointer(tokens), byte: piece.base + at, hole: holeIndex(path) };
-      this.observe({ rule, at: spot, data, cause: `${causePath(tokens)} ${String(data.name ?? '')}` });
+      const recordByte = piece.base + piece.start;
+      const spot = { pointer: toPointer(tokens), byte: piece.base + at, recordByte, hole: holeIndex(path) };
+      this.observe({ rule, at: spot, data, count, cause: `${causePath(tokens)} ${String(data.name ?? '')}` });
     }
     return clean;
   }

@@ -11,12 +11,17 @@ export interface Fault {
   /** Position in the scanned array. */
   at: number;
   data: Record<string, unknown>;
+  /** How many faults of the rule it stands for: beyond the first thousand of a value the last one counts the others. */
+  count?: number;
 }
 
 export type Outcome = 'whole' | 'incomplete' | 'broken';
 
 /** Deepest nesting that is read; AHX itself needs less than ten. */
 export const MAX_DEPTH = 128;
+
+/** Most faults of one rule in one value that are told one by one. */
+const MOST_FAULTS = 1000;
 
 const PLAIN = 0;
 const QUOTE = 1;
@@ -39,11 +44,11 @@ const text = new TextDecoder('utf-8', { ignoreBOM: true });
 export class Scanner {
   /** Position after the value when it is whole; of the offending byte when it is broken. */
   end = 0;
-  /** Faults of the last value, in order; at most {@link Scanner.mostFaults}. */
+  /** Faults of the last value, in order. */
   readonly faults: Fault[] = [];
   /** Bytes looked at since the scanner was made. */
   scanned = 0;
-  private readonly mostFaults = 100;
+  private readonly lastOfRule = new Map<string, { fault: Fault; kept: number }>();
   private b: Uint8Array = new Uint8Array(16);
   private limit = 0;
   private final = false;
@@ -57,6 +62,7 @@ export class Scanner {
     this.limit = limit;
     this.final = final;
     this.faults.length = 0;
+    this.lastOfRule.clear();
     this.frames.length = 0;
     const outcome = this.value(start);
     this.scanned += this.end - start;
@@ -142,7 +148,14 @@ export class Scanner {
   }
 
   private fault(rule: string, at: number, data: Record<string, unknown>): void {
-    if (this.faults.length < this.mostFaults) this.faults.push({ rule, at, data });
+    const last = this.lastOfRule.get(rule);
+    if (last !== undefined && last.kept >= MOST_FAULTS) {
+      last.fault.count = (last.fault.count ?? 1) + 1;
+      return;
+    }
+    const fault: Fault = { rule, at, data };
+    this.faults.push(fault);
+    this.lastOfRule.set(rule, { fault, kept: (last?.kept ?? 0) + 1 });
   }
 
   /** A member name, its colon and the blanks after; `p` at the opening quote. */
@@ -335,7 +348,9 @@ function normalDecimal(written: string): string {
   const [mantissa, exponent = '0'] = written.toLowerCase().replace(/^[+-]/, '').split('e');
   const [whole, fraction = ''] = mantissa.split('.');
   const digits = (whole + fraction).replace(/^0+/, '');
-  const significant = digits.replace(/0+$/, '');
+  let length = digits.length;
+  while (length > 0 && digits[length - 1] === '0') length--;
+  const significant = digits.slice(0, length);
   if (significant === '') return '0';
   return `${significant}e${Number(exponent) - fraction.length + (digits.length - significant.length)}`;
 }

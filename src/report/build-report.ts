@@ -1,8 +1,8 @@
 import type { Cause, Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
+import { CAUTION } from '../model/caution.js';
 import type { Severity } from '../model/observation.js';
 import type { Purpose, RuleInfo } from '../model/rule.js';
-import { CAUTION } from './caution.js';
 
 /** What a report is made from: everything is known, only the form is missing. */
 export interface ReportParts {

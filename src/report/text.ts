@@ -1,6 +1,9 @@
 import type { Cause, Report } from '../generated/report.js';
+import { SHORT_CAUTION } from '../model/caution.js';
+import { OFF } from '../model/report-words.js';
 import { placeInWords } from './build-report.js';
 import { counted } from './counted.js';
+import { printable } from './printable.js';
 
 /** How a text report looks. */
 export interface TextOptions {
@@ -12,16 +15,24 @@ export interface TextOptions {
 
 const COLOURS: Readonly<Record<string, string>> = { error: '31', warning: '33', info: '36' };
 const HOLES_OF_CAUSE = 8;
+/** More causes of one input than this are counted, not written out. */
+const MOST_CAUSES = 100;
 
-/** A report as text for people, lines ending in a line feed. The two verdicts are its last two lines before the caution. */
+/** A report as text for people, lines ending in a line feed. The two verdicts come last, then the caution. */
 export function textReport(report: Report, { colour, findingsOfCause }: TextOptions): string {
   const paint = (code: string, text: string) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
   const lines: string[] = [];
   report.inputs.forEach((input, index) => {
     const causes = report.causes.filter((cause) => cause.input === index + 1);
     if (causes.length === 0) return;
-    lines.push(paint('1', input.name));
-    for (const cause of causes) lines.push(...causeLines(report, cause, findingsOfCause, paint));
+    lines.push(paint('1', printable(input.name)));
+    for (const cause of causes.slice(0, MOST_CAUSES)) lines.push(...causeLines(report, cause, findingsOfCause, paint));
+    const rest = causes.slice(MOST_CAUSES);
+    if (rest.length > 0) {
+      lines.push(
+        `  and ${counted(rest.length, 'more cause')} with ${counted(sum(rest), 'finding')}; --format json lists them`,
+      );
+    }
     lines.push('');
   });
   if (report.sample.listed < report.sample.total) {
@@ -32,7 +43,7 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
   }
   const unjudged = unjudgedLines(report);
   if (unjudged.length > 0) lines.push(...unjudged, '');
-  return `${[...lines, ...verdictLines(report)].join('\n')}\n`;
+  return `${[...lines, ...verdictLines(report), '', SHORT_CAUTION].join('\n')}\n`;
 }
 
 type Paint = (code: string, text: string) => string;
@@ -57,7 +68,7 @@ function unjudgedLines({ coverage }: Report): string[] {
   const rulesOf = new Map<string, string[]>();
   for (const { rule, outcome, reason, class: ruleClass, judged } of coverage) {
     if (reason === undefined || ruleClass === 'format' || outcome === 'not-applicable') continue;
-    if (outcome === 'not-run' && judged === undefined && reason.startsWith('it is off')) continue;
+    if (isOff({ outcome, judged, reason })) continue;
     rulesOf.set(reason, [...(rulesOf.get(reason) ?? []), rule]);
   }
   return [...rulesOf].map(([reason, rules]) => `  not judged: ${reason} (${rules.join(', ')})`);
@@ -74,7 +85,7 @@ function holeName(hole: { id: string; tag?: string } | undefined): string {
 }
 
 function idAndTag({ id, tag }: { id: string; tag?: string }): string {
-  return tag === undefined || tag === id ? id : `${id} (tag ${tag})`;
+  return printable(tag === undefined || tag === id ? id : `${id} (tag ${tag})`);
 }
 
 /** The two verdicts, one a line: whether the inputs are AHX, and whether they can be meant and work on site. */
@@ -90,17 +101,23 @@ function formatVerdict({ ahx, verdict, inputs, causes }: Report): string {
   return `Not ${table ? 'readable by its profile as' : 'valid'} AHX ${ahx}: ${counted(errors, 'error')}.`;
 }
 
-function siteVerdict({ purpose, verdict, causes, coverage }: Report): string {
+function siteVerdict({ purpose, verdict, causes, coverage, inputs }: Report): string {
   const own = causes.filter((cause) => cause.class !== 'format');
   const parts = (['error', 'warning'] as const).map((severity) =>
     counted(sum(own.filter((cause) => cause.severity === severity)), severity),
   );
   const infos = sum(own.filter((cause) => cause.severity === 'info'));
   if (infos > 0) parts.push(`${infos} info`);
-  const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run').length;
+  const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run' && !isOff(row)).length;
+  const holes = inputs.reduce((total, input) => total + (input.holes ?? 0), 0);
   const judged = verdict.site === 'cannot-judge' ? 'cannot judge all of it; ' : '';
-  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''}`;
+  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''} on ${counted(holes, 'hole')}`;
   return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${notRun > 0 ? `; ${counted(notRun, 'rule')} not run` : ''}.`;
+}
+
+/** Whether a rule did not run because it was not wanted; one that found nothing to judge has counted records. */
+function isOff({ outcome, judged, reason }: { outcome: string; judged?: number; reason?: string }): boolean {
+  return outcome === 'not-run' && judged === undefined && reason === OFF;
 }
 
 function sum(causes: readonly Cause[]): number {
