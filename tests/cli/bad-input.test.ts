@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ahx, layoutText, poor, sprinkler, sprinklerProfile, survey, surveyProfile, workFolder } from './run-ahx.js';
+import { layoutText } from '../jobs/small-layout.js';
+import { ahx, poor, sprinkler, sprinklerProfile, survey, surveyProfile, workFolder } from './run-ahx.js';
 
 const { file, path } = workFolder();
 

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import type { Report } from '../../src/generated/report.js';
+import { hole, layoutText } from '../jobs/small-layout.js';
 import {
   ahx,
   example,
-  layoutText,
   poor,
   sprinkler,
   sprinklerPoints,
@@ -18,7 +18,7 @@ import {
 const { file, path } = workFolder();
 const good = file('good.ahx.json', layoutText());
 const missing = path('missing.ahx.json');
-/** A layout with one finding of each severity: two lookalike ids is the warning, a bar in the way the info. */
+/** In the way of the hole, which gives an info. */
 const bar = {
   id: 'B',
   kind: 'bar',
@@ -34,20 +34,8 @@ const bar = {
     },
   },
 };
-const hole = { trade: 'FP', holeType: 'T', axis: [0, 0, 1] };
-const onlyInfo = file(
-  'info.ahx.json',
-  layoutText({ keepOuts: [bar], holes: [{ ...hole, id: 'H-1', point: [1, 2, 3] }] }),
-);
-const warning = file(
-  'warning.ahx.json',
-  layoutText({
-    holes: [
-      { ...hole, id: 'H-1', point: [1, 2, 3] },
-      { ...hole, id: 'h-1', point: [99, 2, 3] },
-    ],
-  }),
-);
+const onlyInfo = file('info.ahx.json', layoutText({ keepOuts: [bar] }));
+const warning = file('warning.ahx.json', layoutText({ holes: [hole('H-1', [1, 2, 3]), hole('h-1', [99, 2, 3])] }));
 const laterMinor = file('later.ahx.json', layoutText({ ahx: '0.2' }));
 
 function report(...args: string[]): Report {

@@ -3,12 +3,12 @@ import { spawnSync } from 'node:child_process';
 import { dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Layout } from '../../src/generated/layout.js';
+import { layoutText } from '../jobs/small-layout.js';
 import { rfc7946Faults } from '../write/rfc7946.js';
 import {
   ahx,
   command,
   example,
-  layoutText,
   poor,
   sprinkler,
   sprinklerPoints,

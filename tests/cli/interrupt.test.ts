@@ -3,7 +3,8 @@ import { once } from 'node:events';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { command, layoutText, plainEnvironment, sprinklerProfile, workFolder } from './run-ahx.js';
+import { hole, layoutText } from '../jobs/small-layout.js';
+import { command, plainEnvironment, sprinklerProfile, workFolder } from './run-ahx.js';
 
 const { file, path } = workFolder();
 
@@ -11,14 +12,9 @@ const { file, path } = workFolder();
 const many = file(
   'many.ahx.json',
   layoutText({
-    holes: Array.from({ length: 60_000 }, (_, k) => ({
-      id: `H-${k}`,
-      tag: `tag ${k}`,
-      trade: 'FP',
-      holeType: 'T',
-      point: [(k >> 1) * 100, 2, 3],
-      note: 'x'.repeat(100),
-    })),
+    holes: Array.from({ length: 60_000 }, (_, k) =>
+      hole(`H-${k}`, [(k >> 1) * 100, 2, 3], { tag: `tag ${k}`, note: 'x'.repeat(100) }),
+    ),
   }),
 );
 

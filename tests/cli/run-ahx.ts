@@ -64,18 +64,3 @@ export function workFolder(): { path(name: string): string; file(name: string, c
     },
   };
 }
-
-/** A small sound layout with other members laid over it. */
-export function layoutText(members: Record<string, unknown> = {}): string {
-  return JSON.stringify({
-    ahx: '0.1',
-    kind: 'layout',
-    id: 'T-1',
-    revision: { label: 'A' },
-    frame: { name: 'Corner', heightDatum: 'floor' },
-    trades: [{ id: 'FP', name: 'Sprinkler' }],
-    holeTypes: [{ id: 'T', name: 'Type', principle: 'other', form: 'blind', diameter: 12, depth: 60 }],
-    holes: [{ id: 'H-1', trade: 'FP', holeType: 'T', point: [1, 2, 3] }],
-    ...members,
-  });
-}

@@ -1,8 +1,21 @@
-/** A small sound layout with other members laid over it, as text; invented. */
-export function layoutText(members: Record<string, unknown> = {}): string {
-  return JSON.stringify({ ...smallLayout, ...members });
-}
+/** A slab so large and thick that every hole of the tests lies in it. */
+const slab = {
+  id: 'S',
+  name: 'Slab',
+  kind: 'solid-slab',
+  face: { point: [0, 0, 0], inward: [0, 0, 1] },
+  outline: {
+    points: [
+      [-1e7, -1e7, 0],
+      [1e7, -1e7, 0],
+      [1e7, 1e7, 0],
+      [-1e7, 1e7, 0],
+    ],
+  },
+  thickness: 1000,
+};
 
+/** A small sound layout that every rule of the site can judge; invented. */
 export const smallLayout = {
   ahx: '0.1',
   kind: 'layout',
@@ -11,8 +24,14 @@ export const smallLayout = {
   frame: { name: 'Corner', heightDatum: 'floor' },
   trades: [{ id: 'FP', name: 'Sprinkler' }],
   holeTypes: [{ id: 'T', name: 'Type', principle: 'other', form: 'blind', diameter: 12, depth: 60 }],
-  holes: [{ id: 'H-1', trade: 'FP', holeType: 'T', point: [1, 2, 3] }],
+  substrates: [slab],
+  holes: [hole('H-1', [1, 2, 3])],
 };
+
+/** The small layout with other members laid over it, as text. */
+export function layoutText(members: Record<string, unknown> = {}): string {
+  return JSON.stringify({ ...smallLayout, ...members });
+}
 
 /** A hole of the small layout. */
 export function hole(
@@ -20,7 +39,7 @@ export function hole(
   point: readonly number[],
   members: Record<string, unknown> = {},
 ): Record<string, unknown> {
-  return { id, trade: 'FP', holeType: 'T', point, ...members };
+  return { id, trade: 'FP', holeType: 'T', substrate: 'S', point, ...members };
 }
 
 /** The type of the small layout with a least spacing. */
