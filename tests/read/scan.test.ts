@@ -119,10 +119,15 @@ describe('the scanner', () => {
     expect(scan(mixed).found).toEqual([['nested-too-deep', 64 * 6]]);
   });
 
-  it('lists no more than a hundred faults of one value and still finds its end', () => {
-    const text = `[${Array.from({ length: 300 }, () => '1e999').join(',')}]`;
-    expect(scan(text)).toMatchObject({ outcome: 'whole', end: text.length });
-    expect(scan(text).found).toHaveLength(100);
+  it('lists a thousand faults of each rule in one value and counts the others', () => {
+    const text = `[${Array.from({ length: 3000 }, () => '1e999').join(',')},{"a":1,"a":2}]`;
+    const { bytes, limit } = padded(text);
+    const scanner = new Scanner();
+    expect(scanner.scan(bytes, 0, limit, true)).toBe('whole');
+    expect(scanner.end).toBe(text.length);
+    expect(scanner.faults).toHaveLength(1001);
+    expect(scanner.faults.reduce((sum, { count = 1 }) => sum + count, 0)).toBe(3001);
+    expect(scanner.faults.at(-1)?.rule).toBe('duplicate-name');
   });
 
   it('counts the bytes that it looked at', () => {
