@@ -69,8 +69,8 @@ export interface CorpusConversion {
   expect?: { pointer: string; value?: unknown; absent?: true }[];
   /** Rows of the table that is written, cell by cell. */
   rows?: string[][];
-  /** Things that are listed as lost. */
-  losses: { field: string; count: number }[];
+  /** Some of the things that are listed as lost. */
+  losses?: { field: string; count: number }[];
 }
 
 export const MANIFEST = `${CORPUS}/manifest.json`;

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { DEVIATIONS } from '../read/beyond-schema.js';
 import { bundleSchema } from './bundle.js';
 import type { GeneratedFiles } from './generator.js';
 import { type Place, placesIn } from './schema-places.js';
@@ -56,7 +57,7 @@ export function deriveCases(kind: keyof typeof bases, bundle: Schema, document: 
       cases.push({
         id: `${kind}:${place.member || '/'}: ${what}`,
         base: bases[kind],
-        patch: [...filled(place, toFill), ...freed(patch, all, document), ...patch],
+        patch: [...filled(place, toFill), ...freed(patch, all, document), ...patch, ...(breaks ? [] : lifted(patch))],
         valid: breaks === undefined,
         findings: breaks === undefined ? [] : [breaks],
       });
@@ -82,6 +83,13 @@ function filled(place: Place, toFill: readonly Place[]): Operation[] {
   return toFill
     .filter(({ pointer }) => place.pointer === `${pointer}/0`)
     .map(({ pointer }) => ({ op: 'add', path: `${pointer}/-`, value: SAMPLE_URI }));
+}
+
+/** Raises the upper one of two limit deviations with the lower one, so that they stay in order. */
+function lifted([operation]: readonly Operation[]): Operation[] {
+  const [, pair, name] = /^(.*\/(\w+))\/0$/.exec(operation.path) ?? [];
+  if (operation.op === 'remove' || !DEVIATIONS.has(name)) return [];
+  return Number(operation.value) > 0 ? [{ op: 'replace', path: `${pair}/1`, value: operation.value }] : [];
 }
 
 /**

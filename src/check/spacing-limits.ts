@@ -28,10 +28,17 @@ export class SpacingLimits {
     this.largest = largest;
   }
 
-  /** Whether a record that gives the limits of a hole is broken, so that they are not known. */
-  areUnknown(i: number): boolean {
-    const group = this.site.layout.holes.referenceOf('group', i);
-    return this.site.holeType(i) === undefined || (group >= 0 && this.groups[group] === undefined);
+  /** 1 for each hole whose type or group is a broken record, so that its limits are not known. */
+  unknown(): Uint8Array {
+    const { site, groups } = this;
+    const { layout, holeCount } = site;
+    const unknown = new Uint8Array(holeCount);
+    if (!layout.collection('holeTypes').hasBroken && !layout.collection('groups').hasBroken) return unknown;
+    for (let i = 0; i < holeCount; i++) {
+      const group = layout.holes.referenceOf('group', i);
+      if (site.holeType(i) === undefined || (group >= 0 && groups[group] === undefined)) unknown[i] = 1;
+    }
+    return unknown;
   }
 
   between(i: number, j: number): SpacingLimit | undefined {

@@ -69,12 +69,12 @@ export class JsonInput {
     const { first } = this;
     if (first === undefined) return;
     this.first = undefined;
-    const kind = sniffKind(first, this.firstLength);
+    const { kind, ahx } = sniffKind(first, this.firstLength);
     if (kind === 'report' || kind === 'column-profile') {
       this.wholeKind = kind;
       return;
     }
-    this.reader = new LayoutReader(this.options.observe, this.options.source?.byteLength);
+    this.reader = new LayoutReader(this.options.observe, this.options.source?.byteLength, ahx);
     this.reader.write(first.subarray(0, this.firstLength));
   }
 
@@ -136,8 +136,10 @@ export class JsonInput {
   }
 
   private places(spots: readonly Spot[]): Place[] {
-    const bytes = spots.map(({ byte, recordByte, within = '' }) =>
-      byte === undefined && recordByte !== undefined ? byteInRecord(this.source, recordByte, within) : (byte ?? 0),
+    const bytes = spots.map(({ byte, recordByte, within = '', isName }) =>
+      byte === undefined && recordByte !== undefined
+        ? byteInRecord(this.source, recordByte, within, isName)
+        : (byte ?? 0),
     );
     const lines = lineColumns(this.source, bytes);
     return spots.map(({ pointer = '' }, k) => ({ pointer, ...lines[k], byte: bytes[k] }));
@@ -150,6 +152,10 @@ export class JsonInput {
     const value = JSON.parse(text.decode(record)) as { tag?: unknown; origin?: { row?: unknown } } | null;
     const tag = value?.tag;
     const row = value?.origin?.row;
-    return { id, ...(typeof tag === 'string' && { tag }), ...(typeof row === 'number' && row >= 1 && { row }) };
+    return {
+      id,
+      ...(typeof tag === 'string' && { tag }),
+      ...(Number.isSafeInteger(row) && Number(row) >= 1 && { row: Number(row) }),
+    };
   }
 }

@@ -3,7 +3,13 @@ import type { SchemaFault } from './explain-schema.js';
 /** Members that hold a direction. */
 const DIRECTIONS = new Set(['axis', 'run', 'inward', 'extrude']);
 /** Members that hold limit deviations where they are pairs of numbers. */
-const DEVIATIONS = new Set(['along', 'across', 'height', 'diameterTolerance', 'depthTolerance']);
+export const DEVIATIONS: ReadonlySet<string> = new Set([
+  'along',
+  'across',
+  'height',
+  'diameterTolerance',
+  'depthTolerance',
+]);
 
 /**
  * Faults of a record that its schema has no word for: an id that is not in Unicode normalisation form C,

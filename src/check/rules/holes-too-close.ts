@@ -32,7 +32,7 @@ export const holesTooClose: Rule = {
   },
   checkSite(site, run) {
     const limits = new SpacingLimits(site);
-    const isUnknown = Uint8Array.from({ length: site.holeCount }, (_, i) => (limits.areUnknown(i) ? 1 : 0));
+    const isUnknown = limits.unknown();
     if (limits.largest === 0 && !isUnknown.includes(1)) return;
     const worst = new Map<number, { other: number; distance: number; limit: SpacingLimit }>();
     const keep = (i: number, other: number, distance: number, limit: SpacingLimit) => {

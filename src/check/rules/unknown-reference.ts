@@ -44,23 +44,29 @@ export const unknownReference: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] }\n]',
   },
   checkReferences(layout, run) {
-    if (!layout.isHeaderBroken) checkRecords(layout, 'header', run);
-    for (const name of collections) if (name !== 'holes') checkRecords(layout, name, run);
-    checkHoles(layout, run);
+    const suggest = new Suggestions(layout);
+    if (!layout.isHeaderBroken) checkRecords(layout, 'header', suggest, run);
+    for (const name of collections) if (name !== 'holes') checkRecords(layout, name, suggest, run);
+    checkHoles(layout, suggest, run);
   },
 };
 
 const UNREADABLE = 'the collection that it refers to cannot be read';
 
-function checkRecords(layout: LayoutModel, name: Exclude<Collection, 'holes'> | 'header', run: RuleRun): void {
+function checkRecords(
+  layout: LayoutModel,
+  name: Exclude<Collection, 'holes'> | 'header',
+  suggest: Suggestions,
+  run: RuleRun,
+): void {
   for (const found of referencesIn(layout, name)) {
-    if (isSound(layout, found, run)) continue;
+    if (isSound(layout, found, suggest, run)) continue;
     if (name === 'header') layout.isHeaderBroken = true;
     else layout.collection(name).giveUp(found.index);
   }
 }
 
-function isSound(layout: LayoutModel, found: FoundReference, run: RuleRun): boolean {
+function isSound(layout: LayoutModel, found: FoundReference, suggest: Suggestions, run: RuleRun): boolean {
   const { record, byte, member, id, target } = found;
   if (layout.unreadable.has(target)) {
     run.leftOut(UNREADABLE);
@@ -68,7 +74,7 @@ function isSound(layout: LayoutModel, found: FoundReference, run: RuleRun): bool
   }
   run.judged(1);
   const isKnown = target === 'holes' ? layout.holes.find(id) >= 0 : layout.collection(target).isDefined(id);
-  if (!isKnown) run.finding({ record, byte, member, data: describe(layout, id, target), cause: `${target} ${id}` });
+  if (!isKnown) run.finding({ record, byte, member, data: suggest.describe(id, target), cause: `${target} ${id}` });
   return isKnown;
 }
 
@@ -80,18 +86,16 @@ interface HoleColumn {
   column: Int32Array;
   /** 1 for the names that are defined. */
   isDefined: Uint8Array;
-  /** Ten thousand holes may name one missing type; the nearest id is looked for once. */
-  described: Map<number, Record<string, unknown>>;
 }
 
-function checkHoles(layout: LayoutModel, run: RuleRun): void {
+function checkHoles(layout: LayoutModel, suggest: Suggestions, run: RuleRun): void {
   const { holes } = layout;
   const columns = holeReferences.map((path) => holeColumn(layout, path)).filter(({ column }) => column.length > 0);
   let judged = 0;
   let unreadable = 0;
   let broken = 0;
   for (let i = 0; i < holes.count; i++) {
-    for (const { target, column, isDefined, described, member } of columns) {
+    for (const { target, column, isDefined, member } of columns) {
       const name = i < column.length ? column[i] : -1;
       if (name < 0) continue;
       if (holes.broken[i] === HoleColumns.BROKEN_RECORD) broken++;
@@ -99,8 +103,7 @@ function checkHoles(layout: LayoutModel, run: RuleRun): void {
       else {
         judged++;
         if (isDefined[name] === 1) continue;
-        const data = described.get(name) ?? describe(layout, layout.collection(target).names.text(name), target);
-        described.set(name, data);
+        const data = suggest.describe(layout.collection(target).names.text(name), target);
         const cause = `${target} ${data.id}`;
         run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member, hole: i, data, cause });
         holes.giveUp(i);
@@ -123,11 +126,26 @@ function holeColumn(layout: LayoutModel, path: HoleReference): HoleColumn {
     isDefined: Uint8Array.from({ length: collection.names.count }, (_, name) =>
       collection.indexOf(name) >= 0 ? 1 : 0,
     ),
-    described: new Map(),
   };
 }
 
-function describe(layout: LayoutModel, id: string, target: Collection): Record<string, unknown> {
-  const near = target === 'holes' ? undefined : nearest(id, layout.collection(target).definedIds());
-  return { id, target, ...(near === undefined ? {} : { nearest: near }) };
+/** Most ids that a nearest one is looked for: a list that is wrong throughout is not helped by suggestions. */
+const MOST_SUGGESTIONS = 200;
+
+/** The data of findings, with the nearest id; ten thousand holes may name one missing type, which is looked for once. */
+class Suggestions {
+  private readonly known = new Map<string, Record<string, unknown>>();
+
+  constructor(private readonly layout: LayoutModel) {}
+
+  describe(id: string, target: Collection): Record<string, unknown> {
+    const key = `${target} ${id}`;
+    const before = this.known.get(key);
+    if (before !== undefined) return before;
+    if (this.known.size >= MOST_SUGGESTIONS) return { id, target };
+    const near = target === 'holes' ? undefined : nearest(id, this.layout.collection(target).definedIds());
+    const data = { id, target, ...(near === undefined ? {} : { nearest: near }) };
+    this.known.set(key, data);
+    return data;
+  }
 }
