@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import type { Report } from '../../src/generated/report.js';
+import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { hole, layoutText } from '../jobs/small-layout.js';
 import {
   ahx,
@@ -111,15 +112,15 @@ describe('standard input', () => {
 });
 
 describe('the text report', () => {
-  it('of a sound layout is the two verdicts', () => {
+  it('of a sound layout is the two verdicts and the caution', () => {
     expect(ahx(['check', good]).out).toBe(
-      'Valid AHX 0.1.\nSite checks (for review): 0 errors, 0 warnings; 1 rule not run.\n',
+      `Valid AHX 0.1.\nSite checks (for review): 0 errors, 0 warnings on 1 hole.\n\n${SHORT_CAUTION}\n`,
     );
   });
 
   it('is only the two verdicts with --quiet', () => {
     const expected =
-      'Not valid AHX 0.1: 7 errors.\nSite checks (for review): 6 errors, 0 warnings in 5 causes; 1 rule not run.\n';
+      'Not valid AHX 0.1: 7 errors.\nSite checks (for review): 6 errors, 0 warnings in 5 causes on 16 holes.\n';
     expect(ahx(['check', '--quiet', poor]).out).toBe(expected);
     expect(ahx(['check', '-q', poor]).out).toBe(expected);
   });
