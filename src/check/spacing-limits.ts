@@ -13,7 +13,7 @@ export interface SpacingLimit {
 
 /** The least distance of each pair of holes: the group's own inside a group, else the larger one of the types. */
 export class SpacingLimits {
-  /** The largest of all limits; 0 where there is none. */
+  /** The largest limit of any type or group that a hole has; 0 where there is none. */
   readonly largest: number;
   /** Groups by the number of their name. */
   private readonly groups: (Group | undefined)[];
@@ -23,8 +23,15 @@ export class SpacingLimits {
     const { judged } = groups;
     this.groups = Array.from({ length: groups.names.count }, (_, name) => judged[groups.indexOf(name)]);
     let largest = 0;
-    for (const type of site.layout.collection('holeTypes').judged) largest = Math.max(largest, limitOf(type));
-    for (const group of this.groups) largest = Math.max(largest, group?.designSpacing?.value ?? 0);
+    let before: HoleType | undefined;
+    // A type that no hole has must not widen the search of all.
+    for (let i = 0; i < site.holeCount; i++) {
+      const type = site.holeType(i);
+      if (type !== before) largest = Math.max(largest, limitOf(type));
+      before = type;
+      const group = site.layout.holes.referenceOf('group', i);
+      if (group >= 0) largest = Math.max(largest, this.groups[group]?.designSpacing?.value ?? 0);
+    }
     this.largest = largest;
   }
 

@@ -1,15 +1,22 @@
+/** More candidates than this are not searched: among thousands of names some are always near. */
+const MOST_CANDIDATES = 2000;
+
 /**
  * The candidate that a misspelt word most likely means, or undefined when none is near.
  *
  * Distance of Damerau and Levenshtein in its restricted form (a swap of neighbours counts one), blind to
- * case; near is at most a third of the length of the longer word, and at least one.
+ * case; near is at most a third of the length of the longer word, and at least one. Among more than 2000
+ * candidates none is named.
  */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
+  if (word.length > 200) return undefined;
   let best: string | undefined;
+  let seen = 0;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of candidates) {
+    if (++seen > MOST_CANDIDATES) return undefined;
     const allowed = Math.max(1, Math.floor(Math.max(word.length, candidate.length) / 3));
-    if (Math.abs(word.length - candidate.length) > allowed || word.length > 200) continue;
+    if (Math.abs(word.length - candidate.length) > allowed) continue;
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase());
     if (distance <= allowed && distance < least) {
       least = distance;

@@ -34,6 +34,8 @@ export interface Spot {
   recordByte?: number;
   /** With `recordByte`, where `byte` is not known: JSON Pointer from the record to the value. The way is gone when the place is needed. */
   within?: string;
+  /** With `within`: whether the name of the member is meant, not its value. */
+  isName?: boolean;
   /** Row of the table, from 1; the header and rows before it count. */
   row?: number;
   /** Number of the column of the table, from 1. */

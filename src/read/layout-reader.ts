@@ -13,11 +13,13 @@ import type { Observe } from '../model/observation.js';
 import { beyondSchema } from './beyond-schema.js';
 import { DocumentReader, type DocumentSink, type Piece } from './document.js';
 import { explainSchema, type SchemaFault } from './explain-schema.js';
-import { positionOf, toPointer, tokensTo } from './locate.js';
+import { toPointer, tokensTo } from './locate.js';
 import { leniency, type OtherVersion, otherVersion, unsupportedVersion } from './other-version.js';
 
 const text = new TextDecoder();
 const isCollectionName = new Set<string>(collections);
+/** Faults of the text of one record that get a pointer to the value; the others point to the record. */
+const MOST_POINTERS = 100;
 
 /**
  * Reads a layout from bytes, in any number of chunks, into a {@link LayoutModel}.
@@ -35,12 +37,17 @@ export class LayoutReader implements DocumentSink {
   private readonly document = new DocumentReader(this);
   private readonly row = newHoleRow();
 
-  /** @param totalBytes size of the input, where it is known; saves time, changes nothing */
+  /**
+   * @param totalBytes size of the input, where it is known; saves time, changes nothing
+   * @param ahx version that the document is known to name, wherever it stands in the text
+   */
   constructor(
     private readonly observe: Observe,
     totalBytes = 0,
+    ahx?: string,
   ) {
     this.model = new LayoutModel(totalBytes);
+    this.other = otherVersion(ahx);
   }
 
   write(chunk: Uint8Array): void {
@@ -157,24 +164,25 @@ export class LayoutReader implements DocumentSink {
   }
 
   private schemaFault({ rule, tokens, aim, data }: SchemaFault, piece: Piece, path: string[]): void {
-    const byte = piece.base + positionOf(piece.bytes, piece.start, tokens, aim);
     const all = [...path, ...tokens];
     const cause = `${causePath(all)} ${String(data.member ?? data.expected ?? '')}`;
-    this.observe({
-      rule,
-      at: { pointer: toPointer(all), byte, recordByte: piece.base + piece.start, hole: holeIndex(path) },
-      data,
-      cause,
-      ...leniency(rule, this.other),
-    });
+    // The way to the byte is gone only for findings that are listed: a record may have thousands of faults.
+    const recordByte = piece.base + piece.start;
+    const place =
+      tokens.length === 0
+        ? { byte: recordByte, recordByte }
+        : { recordByte, within: toPointer(tokens), isName: aim === 'name' };
+    const at = { pointer: toPointer(all), ...place, hole: holeIndex(path) };
+    this.observe({ rule, at, data, cause, ...leniency(rule, this.other) });
   }
 
   /** Observes the faults of the text of a piece; true when none of them makes the value doubtful. */
   private textFaults(piece: Piece, path: string[]): boolean {
     let clean = true;
+    let told = 0;
     for (const { rule, at, data, count } of piece.faults) {
       if (rule !== 'number-loses-digits') clean = false;
-      const tokens = [...path, ...tokensTo(piece.bytes, piece.start, at)];
+      const tokens = [...path, ...(told++ < MOST_POINTERS ? tokensTo(piece.bytes, piece.start, at) : [])];
       const recordByte = piece.base + piece.start;
       const spot = { pointer: toPointer(tokens), byte: piece.base + at, recordByte, hole: holeIndex(path) };
       this.observe({ rule, at: spot, data, count, cause: `${causePath(tokens)} ${String(data.name ?? '')}` });

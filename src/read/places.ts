@@ -60,12 +60,12 @@ function units(c: number): number {
   return (c & 0xc0) === 0x80 ? 0 : c >= 0xf0 ? 2 : 1;
 }
 
-/** Byte of what `within`, a JSON Pointer, leads to inside the record at `recordByte`. */
-export function byteInRecord(source: ByteSource, recordByte: number, within: string): number {
+/** Byte of what `within`, a JSON Pointer, leads to inside the record at `recordByte`: the value, or the name of the member. */
+export function byteInRecord(source: ByteSource, recordByte: number, within: string, isName = false): number {
   const tokens = fromPointer(within);
   if (tokens.length === 0) return recordByte;
   const record = recordBytes(source, recordByte);
-  return record === undefined ? recordByte : recordByte + positionOf(record, 0, tokens, 'value');
+  return record === undefined ? recordByte : recordByte + positionOf(record, 0, tokens, isName ? 'name' : 'value');
 }
 
 /** The bytes of the value at `start`; undefined where it is not whole. They may be looked at 32 bytes beyond their end. */

@@ -4,7 +4,7 @@ import { padded } from './padded.js';
 
 function kindOf(text: string): string | undefined {
   const { bytes, limit } = padded(text);
-  return sniffKind(bytes, limit);
+  return sniffKind(bytes, limit).kind;
 }
 
 describe('sniffKind', () => {
@@ -45,5 +45,10 @@ describe('sniffKind', () => {
     ]) {
       expect([text, kindOf(text)]).toEqual([text, undefined]);
     }
+  });
+
+  it('finds the version as well, in any order', () => {
+    const { bytes, limit } = padded('{"kind":"layout","x":[1],"ahx":"0.2"}');
+    expect(sniffKind(bytes, limit)).toEqual({ kind: 'layout', ahx: '0.2' });
   });
 });
