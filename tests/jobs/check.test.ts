@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import type { ColumnProfile } from '../../src/generated/column-profile.js';
 import { rules } from '../../src/check/list.js';
-import { check, Checker, checkStream, createChecker } from '../../src/jobs/check.js';
+import { BadSeverity, check, Checker, checkStream, createChecker } from '../../src/jobs/check.js';
 import { sha256 } from '../../src/node/sha256.js';
 import { jsonReport } from '../../src/report/json.js';
 import { hole, layoutText, smallLayout, typeWithSpacing } from './small-layout.js';
@@ -206,6 +206,16 @@ describe('severities', () => {
 
   it('of a rule that does not exist are refused', () => {
     expect(() => check([], { severities: { 'no-such-rule': 'error' } })).toThrow('no-such-rule');
+    expect(() => check([], { severities: { 'holes-coincid': 'error' } })).toThrow('Did you mean "holes-coincide"?');
+  });
+
+  it('may raise what the specification says about the form of a file, not lower it', () => {
+    for (const severity of ['warning', 'info', 'off'] as const) {
+      expect(() => check([], { severities: { 'unknown-member': severity } })).toThrow(BadSeverity);
+    }
+    const marked = { name: 'a', data: `\ufeff${good}` };
+    expect(check([marked]).verdict.format).toBe('pass');
+    expect(check([marked], { severities: { 'byte-order-mark': 'error' } }).verdict.format).toBe('fail');
   });
 });
 
@@ -240,6 +250,25 @@ describe('createChecker', () => {
     expect(() => checker.close()).toThrow('No input is open.');
     checker.open('a');
     expect(() => checker.open('b')).toThrow('still open');
+  });
+
+  it('takes note of an input that cannot be read, before it was opened or on the way', () => {
+    for (const isOpened of [false, true]) {
+      const checker = createChecker();
+      if (isOpened) {
+        checker.open('gone');
+        checker.write(encoder.encode(bad.slice(0, 40)));
+      }
+      checker.unreadable('gone');
+      checker.open('good');
+      checker.write(encoder.encode(good));
+      checker.close();
+      const { inputs, verdict, coverage } = checker.end();
+      expect(inputs.map(({ name }) => name)).toEqual(['gone', 'good']);
+      expect(verdict.site).toBe('cannot-judge');
+      expect(verdict.format).not.toBe('pass');
+      expect(coverage.find(({ rule }) => rule === 'wrong-type')?.reason).toBe('an input cannot be read');
+    }
   });
 
   it('does not hold on to the chunks that it was given', () => {
