@@ -1,7 +1,5 @@
-import { rules } from '../../check/list.js';
 import type { Report } from '../../generated/report.js';
-import { Checker } from '../../jobs/checker.js';
-import { nearest } from '../../model/nearest.js';
+import { BadSeverity, Checker, type CheckOptions } from '../../jobs/checker.js';
 import type { Severity } from '../../model/observation.js';
 import type { Purpose } from '../../model/rule.js';
 import { UnreadableInput } from '../../node/input-file.js';
@@ -31,7 +29,7 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
   if (table !== undefined && profile === undefined) {
     throw new WrongUse(`${table} is a table; --profile FILE says which column is what. See: ahx check --help`);
   }
-  const checker = new Checker({
+  const checker = newChecker({
     purpose: flags.purpose,
     sampleLimit: flags.limit,
     asOf: flags.asOf,
@@ -49,6 +47,7 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
     } catch (error) {
       if (!(error instanceof UnreadableInput)) throw error;
       say(`ahx: ${error.message}`);
+      checker.unreadable(file);
       unreadable++;
     }
   }
@@ -61,6 +60,14 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
   return exitCode(report, flags.threshold);
 }
 
+function newChecker(options: CheckOptions): Checker {
+  try {
+    return new Checker(options);
+  } catch (error) {
+    throw error instanceof BadSeverity ? new WrongUse(`${error.message} "ahx explain" lists all rules.`) : error;
+  }
+}
+
 /** 1 for findings at or above the threshold and for what could not be judged. */
 export function exitCode({ counts, verdict }: Report, threshold: Severity): number {
   const severities: readonly Severity[] = ['error', 'warning', 'info'];
@@ -70,17 +77,11 @@ export function exitCode({ counts, verdict }: Report, threshold: Severity): numb
 }
 
 function readSeverities(pairs: readonly string[]): Record<string, Severity | 'off'> {
-  const ids = rules.map(({ id }) => id);
   return Object.fromEntries(
     pairs.map((pair) => {
       const [rule, level, ...rest] = pair.split('=');
       if (rest.length > 0 || !['error', 'warning', 'info', 'off'].includes(level)) {
         throw new WrongUse(`--severity needs RULE=LEVEL with a level of error, warning, info or off, not "${pair}".`);
-      }
-      if (!ids.includes(rule)) {
-        const near = nearest(rule, ids);
-        const hint = near === undefined ? '' : ` Did you mean "${near}"?`;
-        throw new WrongUse(`There is no rule "${rule}" to give a severity.${hint} "ahx explain" lists all.`);
       }
       return [rule, level as Severity | 'off'];
     }),
