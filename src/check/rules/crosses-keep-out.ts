@@ -33,8 +33,8 @@ export const crossesKeepOut: Rule = {
       : `Holes come too near to keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}).`,
   example: {
     form: 'members',
-    bad: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3100], [9000, 1000, 3100]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1064.9, 3000], "axis": [0, 0, 1] }\n]',
-    good: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3100], [9000, 1000, 3100]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1066, 3000], "axis": [0, 0, 1] }\n]',
+    bad: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3030], [9000, 1000, 3030]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1064.9, 3000], "axis": [0, 0, 1] }\n]',
+    good: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3030], [9000, 1000, 3030]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1066, 3000], "axis": [0, 0, 1] }\n]',
   },
   checkSite(site, run) {
     const index = new KeepOutIndex(site.layout.collection('keepOuts').judged);

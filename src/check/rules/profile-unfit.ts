@@ -13,7 +13,7 @@ export const profileUnfit: Rule = {
   message: ({ member, problem }) => `The column profile does not fit (${member}): ${problem}`,
   example: {
     form: 'profile',
-    bad: '{ "columns": [\n  { "column": "Id", "field": "id" },\n  { "column": "East", "field": "x" },\n  { "column": "North", "field": "y", "unit": "mm" },\n  { "column": "Height", "field": "z", "unit": "mm" }\n] }',
-    good: '{ "columns": [\n  { "column": "Id", "field": "id" },\n  { "column": "East", "field": "x", "unit": "mm" },\n  { "column": "North", "field": "y", "unit": "mm" },\n  { "column": "Height", "field": "z", "unit": "mm" }\n] }',
+    bad: '"columns": [\n  { "column": "Id", "field": "id" },\n  { "column": "East", "field": "x" },\n  { "column": "North", "field": "y", "unit": "mm" },\n  { "column": "Height", "field": "z", "unit": "mm" }\n]',
+    good: '"columns": [\n  { "column": "Id", "field": "id" },\n  { "column": "East", "field": "x", "unit": "mm" },\n  { "column": "North", "field": "y", "unit": "mm" },\n  { "column": "Height", "field": "z", "unit": "mm" }\n]',
   },
 };
