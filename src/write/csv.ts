@@ -1,4 +1,5 @@
 import type { ColumnProfile } from '../generated/column-profile.js';
+import type { Hole } from '../generated/layout.js';
 import { guardFormula } from '../model/formula-guard.js';
 import type { LayoutSource } from '../model/layout-source.js';
 import { HoleToRow } from './hole-to-row.js';
@@ -6,6 +7,13 @@ import { inChunks } from './in-chunks.js';
 import { type Lose, LossTally } from './loss.js';
 import { jsonKey, sameJson } from './same-json.js';
 import { tableSlots } from './table-slots.js';
+
+/** Says of each row that is about to be written whether it is kept. */
+export interface RowFilter {
+  /** Takes what stands before the first row. */
+  begin(preamble: string): void;
+  keeps(row: string, hole: Hole): boolean;
+}
 
 const separators = { comma: ',', semicolon: ';', tab: '\t', blanks: ' ' } as const;
 /** What of a header means nothing in another document. */
@@ -22,26 +30,48 @@ const constant: readonly string[] = ['$schema', 'ahx', 'kind'];
  *
  * When the text is complete, `lose` is told each kind of thing that did not travel: records of the
  * header that the layout of the profile has not likewise, members of holes that neither column nor
- * code nor constant carries, lengths that were rounded. The holes are read once. The profile must be one that
+ * code nor constant carries, lengths that were rounded, rows that `filter` did not keep. The holes are
+ * read once. The profile must be one that
  * `checkProfile` finds no fault in: a length without unit throws an Error, a length that is not
  * finite a RangeError.
  */
-export function writeCsv(source: LayoutSource, profile: ColumnProfile, lose: Lose): Generator<string> {
-  return inChunks(csvPieces(source, profile, lose));
+export function writeCsv(
+  source: LayoutSource,
+  profile: ColumnProfile,
+  lose: Lose,
+  filter?: RowFilter,
+): Generator<string> {
+  return inChunks(csvPieces(source, profile, lose, filter));
 }
 
-function* csvPieces(source: LayoutSource, profile: ColumnProfile, lose: Lose): Generator<string> {
+function* csvPieces(
+  source: LayoutSource,
+  profile: ColumnProfile,
+  lose: Lose,
+  filter: RowFilter | undefined,
+): Generator<string> {
   const { separator = 'comma', skipRows = 0, header = true, end } = profile.table ?? {};
   const tally = new LossTally();
   const slots = tableSlots(profile);
-  const rows = new HoleToRow(profile, slots, tally);
+  const rows = new HoleToRow(profile, slots, tally, source.header);
   const special = separator === 'blanks' ? /^$|[\s"]/ : new RegExp(`["\\r\\n${separators[separator]}]`);
   const quote = (cell: string): string => (special.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell);
   const line = (cells: readonly string[]): string => `${cells.map(quote).join(separators[separator])}\r\n`;
-  yield '\r\n'.repeat(skipRows);
-  if (header) yield line(slots.map((slot) => guardFormula(slot?.header ?? '')));
+  const preamble =
+    '\r\n'.repeat(skipRows) + (header ? line(slots.map((slot) => guardFormula(slot?.header ?? ''))) : '');
+  filter?.begin(preamble);
+  yield preamble;
   let row = skipRows + (header ? 1 : 0);
-  for (const hole of source.holes()) yield line(rows.make(hole, ++row));
+  for (const hole of source.holes()) {
+    tally.hold();
+    const text = line(rows.make(hole, row + 1));
+    const isKept = filter === undefined || filter.keeps(text, hole);
+    tally.settle(isKept);
+    if (isKept) {
+      row++;
+      yield text;
+    } else tally.add('holes', 'the profile cannot read its row again; it was left out as asked', false);
+  }
   if (end !== undefined) yield line([guardFormula(end)]);
   countHeader(source.header, profile.layout ?? {}, tally);
   tally.report(lose);

@@ -1,6 +1,7 @@
 import type { Assignment, Column, ColumnProfile } from '../generated/column-profile.js';
 import type { Hole } from '../generated/layout.js';
 import { cellText, guardFormula } from '../model/formula-guard.js';
+import type { LayoutSource } from '../model/layout-source.js';
 import { assignable, type ColumnField, HeightReference, isAxisField, isLengthField } from '../model/table-profile.js';
 import { CodeChooser } from './code-chooser.js';
 import { HoleCells, memberName, textOf } from './hole-cells.js';
@@ -34,8 +35,10 @@ export class HoleToRow {
     private readonly profile: ColumnProfile,
     private readonly slots: readonly (Slot | undefined)[],
     private readonly tally: LossTally,
+    header: Pick<LayoutSource['header'], 'levels'>,
   ) {
-    this.cells = new HoleCells(profile, new HeightReference(profile), tally);
+    const inLayout = new HeightReference({ ...profile, layout: { levels: header.levels } });
+    this.cells = new HoleCells(profile, { inProfile: new HeightReference(profile), inLayout }, tally);
     this.codes = new CodeChooser(profile);
     this.fields = new Set(profile.columns.map(({ field }) => field));
     this.passing = ['', 'hole', ...(profile.rows?.keep ?? [])].find((value) => this.passesFilter(value)) ?? '';
