@@ -21,8 +21,8 @@ export type SiteToWgs84 =
 /**
  * Builds the way from the site frame to WGS 84 for a georeference.
  *
- * A code that needs a register and a scale that cannot be meant are answers with a reason; a scale is
- * never guessed. Throws a RangeError where the x axis has no direction.
+ * A code that needs a register, a scale that cannot be meant and an x axis without direction are answers
+ * with a reason; a scale is never guessed.
  */
 export async function siteToWgs84(georeference: Georeference): Promise<SiteToWgs84> {
   const crs = await loadGeodetic(georeference.crs);
@@ -39,6 +39,10 @@ export async function siteToWgs84(georeference: Georeference): Promise<SiteToWgs
       ok: false,
       reason: `the scale ${scale.actual} of the georeference is not near ${scale.expected}${hint}`,
     };
+  }
+  const { xAxisAbscissa = 1, xAxisOrdinate = 0 } = georeference;
+  if (xAxisAbscissa === 0 && xAxisOrdinate === 0) {
+    return { ok: false, reason: 'the x axis (0, 0) of the georeference has no direction' };
   }
   const map = createMapConversion(georeference);
   return {

@@ -130,7 +130,8 @@ function reversed(points: readonly Position[]): readonly Position[] {
 
 function isFlat(points: readonly Position[]): boolean {
   const [x, y] = points[0];
-  const extent = Math.max(...points.map((point) => Math.hypot(point[0] - x, point[1] - y)));
+  let extent = 0;
+  for (const point of points) extent = Math.max(extent, Math.hypot(point[0] - x, point[1] - y));
   return Math.abs(areaTwice(points)) <= 2 * FLAT_WIDTH_MM * extent;
 }
 
