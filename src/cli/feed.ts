@@ -17,7 +17,7 @@ export interface Fed {
 /**
  * Pushes a file, or standard input, through the checker.
  *
- * @throws UnreadableInput
+ * @throws UnreadableInput; the input may be open then
  */
 export async function feed(
   checker: Checker,
@@ -38,7 +38,6 @@ async function feedStandardInput(checker: Checker, profile: ColumnProfile | unde
   } catch (error) {
     // Anything but a refusal of the system is a fault of ours.
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
-    checker.close();
     throw new UnreadableInput(name, error);
   }
   return { input: checker.close(), close: () => {} };
@@ -56,16 +55,11 @@ async function feedFile(
   let next = chunks.next();
   checker.open(path, { profile, source: file.isSeekable ? file : undefined });
   const bar = new ProgressBar(path, file.byteLength, !manners.quiet);
-  try {
-    for (let done = 0; next.done !== true; next = chunks.next()) {
-      checker.write(next.value);
-      done += next.value.length;
-      bar.update(done);
-      await pause();
-    }
-  } catch (error) {
-    if (error instanceof UnreadableInput) checker.close();
-    throw error;
+  for (let done = 0; next.done !== true; next = chunks.next()) {
+    checker.write(next.value);
+    done += next.value.length;
+    bar.update(done);
+    await pause();
   }
   bar.end();
   return { input: checker.close(), close: () => file.close() };

@@ -1,6 +1,9 @@
+import { spawnSync } from 'node:child_process';
+import { closeSync, openSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/generated/report.js';
 import { layoutText } from '../jobs/small-layout.js';
-import { ahx, poor, sprinkler, sprinklerProfile, survey, surveyProfile, workFolder } from './run-ahx.js';
+import { ahx, command, poor, sprinkler, sprinklerProfile, survey, surveyProfile, workFolder } from './run-ahx.js';
 
 const { file, path } = workFolder();
 
@@ -146,9 +149,24 @@ const memory = '/proc/self/mem';
 
 describe('an input that fails while it is read', () => {
   it.skipIf(process.platform !== 'linux')('does not keep the next one from being checked', () => {
-    const { code, out, err } = ahx(['check', memory, sprinkler]);
+    const { code, out, err } = ahx(['check', memory, sprinkler, '--format', 'json']);
     expect(code).toBe(3);
     expect(err).toContain(`ahx: ${memory} cannot be read`);
-    expect(out).toMatch(/^Valid AHX 0\.1\.\n/);
+    const { inputs, verdict, findings } = JSON.parse(out) as Report;
+    expect(inputs.map(({ name, kind, holes }) => [name, kind, holes])).toEqual([
+      [memory, 'unknown', undefined],
+      [sprinkler, 'layout', 36],
+    ]);
+    expect([verdict, findings]).toEqual([{ format: 'cannot-judge', site: 'cannot-judge' }, []]);
+  });
+
+  it('is told by name where it is a folder on standard input', () => {
+    const folder = openSync(path('.'), 'r');
+    const { status, stdout, stderr } = spawnSync(process.execPath, [command, 'check', '-'], {
+      stdio: [folder, 'pipe', 'pipe'],
+      encoding: 'utf8',
+    });
+    closeSync(folder);
+    expect([status, stdout, stderr]).toEqual([3, '', 'ahx: standard input cannot be read: it is a folder.\n']);
   });
 });

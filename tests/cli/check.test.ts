@@ -213,6 +213,8 @@ describe('a wrong use', () => {
       ['holes-coincide', 'RULE=LEVEL'],
       ['holes-coincide=error=off', 'RULE=LEVEL'],
       ['=error', 'There is no rule ""'],
+      ['json-syntax=off', 'stays error for everybody'],
+      ['holes-coincid=error', 'Did you mean "holes-coincide"?'],
       ['__proto__=error', 'There is no rule "__proto__"'],
     ]) {
       const { code, err } = ahx(['check', '--severity', pair, good]);
