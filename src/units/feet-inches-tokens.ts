@@ -65,7 +65,7 @@ export function feetInchesTokens(text: string, decimal: DecimalSign): FeetInches
       tokens.push({ kind: 'number', text: numerator }, { kind: 'slash', text: '/' });
       tokens.push({ kind: 'number', text: denominator });
     } else if (kind !== undefined) tokens.push({ kind, text: part });
-    else return lengthError('only digits, foot and inch marks, a hyphen and a fraction', part);
+    else return lengthError('made of digits, foot and inch marks, a hyphen and a fraction only', text);
   }
   return tokens;
 }

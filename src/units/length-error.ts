@@ -1,6 +1,6 @@
 /** Why a text is no length: what was expected and what stood there, both for people. */
 export interface LengthError {
-  /** What was expected, in words that follow "expected". */
+  /** What was expected, in words that follow "must be". */
   readonly expected: string;
   /** The part of the text that does not fit, at most 60 characters of it. */
   readonly found: string;

@@ -33,7 +33,8 @@ export function parseFeetInches(text: string, decimal: DecimalSign = 'point'): n
   if (shape === undefined) return lengthError(`feet and inches such as 10'-6 3/8"`, text);
   const size = measure(shape, decimal);
   if (typeof size !== 'number') return size;
-  if (size !== 0 && shape.feet === undefined && !shape.inchMark) return lengthError('a foot or inch mark', text);
+  if (size !== 0 && shape.feet === undefined && !shape.inchMark)
+    return lengthError('a length with a foot or inch mark', text);
   return sign === 'hyphen' && size !== 0 ? -size : size;
 }
 
@@ -77,25 +78,25 @@ function measure(shape: Shape, decimal: DecimalSign): number | LengthError {
   const { feet, inches = '0', numerator, denominator } = shape;
   if (feet !== undefined && !isWhole(feet)) {
     if (shape.inches !== undefined || numerator !== undefined) {
-      return lengthError('whole feet before inches', feet);
+      return lengthError('a whole number of feet beside inches', feet);
     }
     return scaled(feet, decimal, 0n, 'ft');
   }
   if (feet !== undefined && feet.length > LONGEST_WHOLE) return lengthError('a length within range', feet);
   if (feet !== undefined && Number.parseInt(inches, 10) >= 12) {
-    return lengthError('inches below 12 beside feet', inches);
+    return lengthError('less than 12 inches beside feet', inches);
   }
   const feetInInches = 12 * Number(feet ?? 0);
   if (numerator === undefined || denominator === undefined) {
     return scaled(inches, decimal, BigInt(feetInInches), 'in');
   }
-  if (!isWhole(inches)) return lengthError('whole inches before a fraction', inches);
+  if (!isWhole(inches)) return lengthError('a whole number of inches beside a fraction', inches);
   if (inches.length > LONGEST_WHOLE) return lengthError('a length within range', inches);
   if (!denominators.has(denominator)) {
     return lengthError('a fraction in halves, 4ths, 8ths, 16ths, 32nds or 64ths', `${numerator}/${denominator}`);
   }
   if (!isWhole(numerator) || Number(numerator) >= Number(denominator)) {
-    return lengthError('a fraction below one', `${numerator}/${denominator}`);
+    return lengthError('a fraction below one inch', `${numerator}/${denominator}`);
   }
   return fromParts(feetInInches + Number(inches), Number(numerator), Number(denominator));
 }

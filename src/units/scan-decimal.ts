@@ -70,5 +70,5 @@ function bigMantissa(digits: string): bigint {
 }
 
 function unreadable(text: string, decimal: DecimalSign): LengthError {
-  return lengthError(`a plain number with decimal ${decimal}, without unit or thousands signs`, text);
+  return lengthError(`a plain number with a decimal ${decimal}, without unit or thousands signs`, text);
 }

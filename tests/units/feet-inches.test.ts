@@ -63,23 +63,23 @@ describe('feet and inches', () => {
 
   // What must be refused (checks.md U-08, from memory), and what else has two meanings.
   it.each([
-    [`10'-14"`, 'inches below 12 beside feet', '14'],
-    [`10'-12"`, 'inches below 12 beside feet', '12'],
-    [`10.5'-6"`, 'whole feet before inches', '10.5'],
+    [`10'-14"`, 'less than 12 inches beside feet', '14'],
+    [`10'-12"`, 'less than 12 inches beside feet', '12'],
+    [`10.5'-6"`, 'a whole number of feet beside inches', '10.5'],
     [`10'-6 1/3"`, 'a fraction in halves, 4ths, 8ths, 16ths, 32nds or 64ths', '1/3'],
     [`10'-6 1/128"`, 'a fraction in halves, 4ths, 8ths, 16ths, 32nds or 64ths', '1/128'],
     [`10'-6 3/0"`, 'a fraction in halves, 4ths, 8ths, 16ths, 32nds or 64ths', '3/0'],
-    [`10'-6 9/8"`, 'a fraction below one', '9/8'],
-    [`10'-6.5 3/8"`, 'whole inches before a fraction', '6.5'],
-    ['10', 'a foot or inch mark', '10'],
-    ['6-3/8', 'a foot or inch mark', '6-3/8'],
+    [`10'-6 9/8"`, 'a fraction below one inch', '9/8'],
+    [`10'-6.5 3/8"`, 'a whole number of inches beside a fraction', '6.5'],
+    ['10', 'a length with a foot or inch mark', '10'],
+    ['6-3/8', 'a length with a foot or inch mark', '6-3/8'],
     [`10'--6"`, `feet and inches such as 10'-6 3/8"`, `10'--6"`],
     [`10'-`, `feet and inches such as 10'-6 3/8"`, `10'-`],
     [`10'-6" 3/8`, `feet and inches such as 10'-6 3/8"`, `10'-6" 3/8`],
     ['', `feet and inches such as 10'-6 3/8"`, ''],
-    ['3200 mm', 'only digits, foot and inch marks, a hyphen and a fraction', 'mm'],
-    [`1,210'`, 'only digits, foot and inch marks, a hyphen and a fraction', ','],
-    [`\u2153"`, 'only digits, foot and inch marks, a hyphen and a fraction', '\u2153'],
+    ['3200 mm', 'made of digits, foot and inch marks, a hyphen and a fraction only', '3200 mm'],
+    [`1,210'`, 'made of digits, foot and inch marks, a hyphen and a fraction only', `1,210'`],
+    [`\u2153"`, 'made of digits, foot and inch marks, a hyphen and a fraction only', `\u2153"`],
     [`12345678901'`, 'a length within range', '12345678901'],
   ])('%s is refused and says what was expected and what was found', (text, expected, found) => {
     expect(parseFeetInches(text)).toEqual({ expected, found });

@@ -156,7 +156,7 @@ describe('plain numbers', () => {
     '1e5.5',
   ])('"%s" is refused', (text) => {
     expect(parseNumber(text, 'point')).toEqual({
-      expected: 'a plain number with decimal point, without unit or thousands signs',
+      expected: 'a plain number with a decimal point, without unit or thousands signs',
       found: text,
     });
   });

@@ -140,7 +140,7 @@ export class TableReader {
     this.faultyRows++;
     const at = { row: this.row, column: this.slow.faultColumn };
     if (fault === 'text-after-quote') {
-      const expected = 'a separator or the end of the row after the closing quote';
+      const expected = 'followed by a separator or the end of the row behind its closing quote';
       const data = { expected, found: shorten(cells[at.column - 1]) };
       this.observe({ rule: 'cell-unreadable', at, data, cause: 'text-after-quote' });
       return;

@@ -157,7 +157,10 @@ describe('the table reader', () => {
       {
         rule: 'cell-unreadable',
         at: { row: 1, column: 1 },
-        data: { expected: 'a separator or the end of the row after the closing quote', found: `10'-6 3/8` },
+        data: {
+          expected: 'followed by a separator or the end of the row behind its closing quote',
+          found: `10'-6 3/8`,
+        },
         cause: 'text-after-quote',
       },
     ]);
