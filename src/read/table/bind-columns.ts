@@ -2,6 +2,8 @@ import type { Column, ColumnProfile } from '../../generated/column-profile.js';
 import { cellText } from '../../model/formula-guard.js';
 import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
+import { profileUnfit } from './check-profile.js';
+import { otherSeparator } from './other-separator.js';
 import { assignable, columnNumber, fieldPointer } from '../../model/table-profile.js';
 
 /** A column of the profile and where it stands in a row. */
@@ -30,8 +32,8 @@ const MOST_NAMES_SHOWN = 50;
 
 /**
  * Finds the columns of the profile in the header row, or by their numbers alone where there is none.
- * Observes `column-missing` for each name that the header has not, or has more than once; then the
- * result is undefined.
+ * Observes `column-missing` for each name that the header has not, or has more than once, and
+ * `profile-unfit` where another separator would find more than one column; then the result is undefined.
  */
 export function bindColumns(
   profile: ColumnProfile,
@@ -40,6 +42,12 @@ export function bindColumns(
   observe: Observe,
 ): BoundColumns | undefined {
   const names = trimHeader(header ?? []);
+  const separator = header === undefined ? undefined : otherSeparator(profile, header, names);
+  if (separator !== undefined) {
+    const problem = `Only one column was found; the separator seems to be ${separator}.`;
+    observe(profileUnfit({ member: '/table/separator', problem }));
+    return undefined;
+  }
   const missing = new Set<string>();
   const find = (key: string): number => {
     const number = columnNumber(key);
@@ -67,15 +75,21 @@ export function bindColumns(
 
 /** The names that the cells stand for; empty names at the end are no columns. */
 function trimHeader(header: readonly string[]): string[] {
-  const names = header.map(cellText);
+  const names = header.map(headerName);
   while (names.length > 0 && names[names.length - 1] === '') names.pop();
   return names;
 }
 
+/** The name that a header cell stands for; a no-break space in it is a blank. */
+function headerName(cell: string): string {
+  return cellText(cell).replaceAll('\u00a0', ' ');
+}
+
 function placesOf(names: readonly string[], name: string): number[] {
+  const wanted = name.trim().replaceAll('\u00a0', ' ');
   const places: number[] = [];
   names.forEach((candidate, index) => {
-    if (candidate === name.trim()) places.push(index);
+    if (candidate === wanted) places.push(index);
   });
   return places;
 }

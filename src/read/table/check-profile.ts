@@ -33,7 +33,15 @@ export function checkProfile(profile: ColumnProfile): ProfileFault[] {
     ...checkGiven(profile, 'trade', 'trade'),
     ...checkGiven(profile, 'holeType', 'hole type'),
     ...checkHeight(profile),
+    ...checkLayoutMembers(profile),
   ];
+}
+
+/** The converter writes these members itself. */
+function checkLayoutMembers({ layout = {} }: ColumnProfile): ProfileFault[] {
+  return ['ahx', 'kind', 'holes']
+    .filter((name) => Object.hasOwn(layout, name))
+    .map((name) => ({ member: `/layout/${name}`, problem: `The layout of a profile has no member "${name}".` }));
 }
 
 function checkTable(profile: ColumnProfile): ProfileFault[] {

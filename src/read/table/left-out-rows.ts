@@ -30,17 +30,21 @@ export class LeftOutRows {
     else this.others = { reason: 'others', count: 1, firstRow: row };
   }
 
+  /** Why rows were left out, each reason with its rows. */
+  list(): readonly LeftOut[] {
+    return this.others === undefined ? [...this.byKey.values()] : [...this.byKey.values(), this.others];
+  }
+
   /** Observes `rows-left-out` once, and `code-unmapped` once for each code whose rows were left out. */
   report(observe: Observe, codeColumn: string | undefined): void {
     if (this.total === 0) return;
-    const reasons = [...this.byKey.values()];
+    const reasons = this.list();
     for (const { reason, value, count, firstRow } of reasons) {
       if (reason !== 'code') continue;
       const data = { column: codeColumn, code: value, count };
       const cause = `${codeColumn}=${value}`;
       observe({ rule: 'code-unmapped', at: { row: firstRow }, data, cause, severity: 'info' });
     }
-    if (this.others !== undefined) reasons.push(this.others);
     const first = Math.min(...reasons.map(({ firstRow }) => firstRow));
     const data = { total: this.total, reasons };
     observe({ rule: 'rows-left-out', at: { row: first }, data, cause: 'rows-left-out', severity: 'info' });

@@ -5,15 +5,20 @@ import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
 import { type BoundColumns, bindColumns } from './bind-columns.js';
 import { checkProfile, profileUnfit } from './check-profile.js';
-import { LeftOutRows } from './left-out-rows.js';
+import { type LeftOut, LeftOutRows } from './left-out-rows.js';
 import { RowToHole } from './row-to-hole.js';
+import { foreignText } from './foreign-text.js';
 import { TableReader } from './table-reader.js';
+import type { UnreadCells } from './unread-cells.js';
 
 /**
  * Takes a hole, the row that it came from, and where its members came from: numbers of columns, from
  * 1, by JSON Pointers relative to the hole (`""` is the id). The map is the same for all holes of a table.
  */
 export type OnHole = (hole: Hole, row: number, columnOf: ReadonlyMap<string, number>) => void;
+
+const LONGEST_CODE = 80;
+const MOST_CODES_KEPT = 10_000;
 
 /** What became of the rows of a table, blank lines, preamble, header and end row not counted. */
 export interface PointListCounts {
@@ -34,7 +39,7 @@ export interface PointListCounts {
  * says it, then the constants. Every hole gets `origin` with its row, and with its code where the
  * table has codes. A row with a bad cell gives no hole and is counted as faulty.
  *
- * Observes what `TableReader` does, and `profile-unfit`, `column-missing`, `row-length`,
+ * Observes what `TableReader` does, and `not-utf8` where the text is none, `profile-unfit`, `column-missing`, `row-length`,
  * `cell-unreadable`, `cell-empty`, `code-unmapped` and `rows-left-out`. With an unfit profile or a
  * missing column no row is read.
  */
@@ -48,7 +53,10 @@ export class PointListReader {
   private readonly codes = new Map<string, Assignment>();
   private readonly keep: ReadonlySet<string> | undefined;
   private readonly drop: ReadonlySet<string>;
-  private readonly usable: boolean;
+  private usable: boolean;
+  private isBegun = false;
+  /** The nearest known code of codes that are not in the map. */
+  private readonly nearestCodes = new Map<string, string | undefined>();
   private bound: BoundColumns | undefined;
   private maker: RowToHole | undefined;
   private headerSeen = false;
@@ -58,6 +66,7 @@ export class PointListReader {
     private readonly profile: ColumnProfile,
     private readonly onHole: OnHole,
     private readonly observe: Observe,
+    private readonly unread?: UnreadCells,
   ) {
     this.table = new TableReader(
       profile.table?.separator ?? 'comma',
@@ -70,19 +79,30 @@ export class PointListReader {
     this.keep = profile.rows?.keep && new Set(profile.rows.keep);
     this.drop = new Set(profile.rows?.drop);
     this.usable = this.acceptProfile();
-    if (this.usable && profile.table?.header === false) this.bind(undefined, 0);
+    if (this.usable && profile.table?.header === false) this.bind(undefined, 1);
   }
 
   /** Reads the next piece of the text. */
   write(piece: string): void {
+    if (!this.isBegun && piece !== '') this.begin(piece);
     if (this.usable) this.table.write(piece);
+  }
+
+  /** Whether the row that ends the data was met. */
+  get hasEnded(): boolean {
+    return this.ended;
+  }
+
+  /** The rows that the profile leaves out, so far. */
+  get leftOutRows(): readonly LeftOut[] {
+    return this.leftOut.list();
   }
 
   /** Reads what is left and reports what was left out. */
   end(): PointListCounts {
     if (!this.usable) return this.counts;
     this.table.end();
-    if (!this.headerSeen) this.bind([], this.table.row);
+    if (!this.headerSeen) this.reportNoHeader();
     const { end } = this.profile.table ?? {};
     if (end !== undefined && !this.ended && !this.table.stopped) {
       const problem = `No row begins with "${end}", which should end the data; rows may be missing.`;
@@ -95,6 +115,22 @@ export class PointListReader {
     return this.counts;
   }
 
+  /** Looks at the first piece: what is no text at all is said once and not read. */
+  private begin(piece: string): void {
+    this.isBegun = true;
+    const found = foreignText(piece);
+    if (found === undefined || !this.usable) return;
+    this.usable = false;
+    this.observe({ rule: 'not-utf8', at: { byte: 0 }, data: { found }, cause: found });
+  }
+
+  /** One finding is enough where there are no columns at all. */
+  private reportNoHeader(): void {
+    const [{ column }] = this.profile.columns;
+    const at = { row: Math.max(1, this.table.row) };
+    this.observe({ rule: 'column-missing', at, data: { column, header: [], columns: 0 }, cause: column });
+  }
+
   private acceptProfile(): boolean {
     const faults = checkProfile(this.profile);
     for (const fault of faults) this.observe(profileUnfit(fault));
@@ -105,11 +141,15 @@ export class PointListReader {
     this.headerSeen = true;
     this.bound = bindColumns(this.profile, header, row, this.observe);
     this.maker = this.bound && new RowToHole(this.profile, this.bound, this.observe);
+    if (this.bound !== undefined) this.unread?.bind(this.bound, header ?? []);
   }
 
   private takeRow(cells: string[], row: number): void {
     const { skipRows = 0, end } = this.profile.table ?? {};
-    if (row <= skipRows) return;
+    if (row <= skipRows) {
+      if (this.unread !== undefined) this.unread.preambleRows++;
+      return;
+    }
     if (!this.headerSeen) {
       this.bind(cells, row);
       return;
@@ -148,6 +188,7 @@ export class PointListReader {
       return;
     }
     this.counts.holes++;
+    this.unread?.count(cells);
     this.onHole(hole, row, bound.columnOf);
   }
 
@@ -171,15 +212,24 @@ export class PointListReader {
       return true;
     }
     const at = { row, column: (bound.code ?? 0) + 1 };
+    const near = this.nearestCode(code);
+    const shown = code.length > LONGEST_CODE ? `${code.slice(0, LONGEST_CODE - 1)}…` : code;
+    const data = { column: codes?.column, code: shown, ...(near !== undefined && { nearest: near }) };
+    this.observe({ rule: 'code-unmapped', at, data, cause: `${codes?.column}=${code}` });
+    return false;
+  }
+
+  /** The code of the map that was most likely meant; looked up once for each code, as long as they are few. */
+  private nearestCode(code: string): string | undefined {
+    if (this.nearestCodes.has(code)) return this.nearestCodes.get(code);
     // Another number is another size: only a code with the same digits can be a misspelling.
     const digits = digitsOf(code);
     const near = nearest(
       code,
       [...this.codes.keys()].filter((known) => digitsOf(known) === digits),
     );
-    const data = { column: codes?.column, code, ...(near !== undefined && { nearest: near }) };
-    this.observe({ rule: 'code-unmapped', at, data, cause: `${codes?.column}=${code}` });
-    return false;
+    if (this.nearestCodes.size < MOST_CODES_KEPT) this.nearestCodes.set(code, near);
+    return near;
   }
 }
 

@@ -161,13 +161,9 @@ describe('a point list', () => {
     ]);
   });
 
-  it('says so when there is no header at all', () => {
+  it('says once that there is no header at all', () => {
     const { observations } = readPoints('', plainProfile());
-    expect(observations.map(({ rule, data }) => [rule, data.column])).toEqual([
-      ['column-missing', 'ID'],
-      ['column-missing', 'X'],
-      ['column-missing', 'Y'],
-    ]);
+    expect(observations.map(({ rule, data }) => [rule, data.column])).toEqual([['column-missing', 'ID']]);
   });
 
   it('drops a row with too few or too many cells, but not one with empty cells beyond the last column', () => {
@@ -196,7 +192,7 @@ describe('a point list', () => {
     expect(holes).toEqual([]);
     expect(counts.faulty).toBe(102);
     expect(observations).toHaveLength(103);
-    const expected = 'a plain number with decimal point, without unit or thousands signs';
+    const expected = 'a plain number with a decimal point, without unit or thousands signs';
     expect(observations[0]).toEqual({
       rule: 'cell-unreadable',
       at: { row: 2, column: 2 },
