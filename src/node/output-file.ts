@@ -1,4 +1,16 @@
-import { closeSync, existsSync, linkSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  linkSync,
+  lstatSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  type Stats,
+  statSync,
+  writeSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { FileTrouble, reasonOf } from './file-trouble.js';
 
@@ -14,8 +26,9 @@ export class RefusedName extends Error {
 const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])(\..*)?$/i;
 
 /**
- * Refuses a name that would do harm: an existing file unless `force`, and names that some system cannot
- * hold, so that files go from office to field without being renamed.
+ * Refuses a name that would do harm: an existing file unless `force`, what is no regular file in any case
+ * (a folder, a device, a link to nothing), and names that some system cannot hold, so that files go from
+ * office to field without being renamed.
  *
  * @throws RefusedName
  */
@@ -26,12 +39,33 @@ export function checkOutputName(path: string, force: boolean): void {
   if (/[<>:"|?*]/.test(name) || /[. ]$/.test(name)) {
     throw new RefusedName(`${path} cannot be written: the name "${name}" is not possible on Windows.`);
   }
-  if (!force && existsSync(path)) throw new RefusedName(`${path} exists already; --force overwrites it.`);
+  const found = lookAt<Stats>(path, lstatSync);
+  if (found === undefined) return;
+  const target = found.isSymbolicLink() ? lookAt<Stats>(path, statSync) : found;
+  if (target === undefined) throw new RefusedName(`${path} cannot be written: it is a link to nothing.`);
+  if (!target.isFile()) throw new RefusedName(`${path} cannot be written: it is there and is no regular file.`);
+  if (!force) throw new RefusedName(`${path} exists already; --force overwrites it.`);
+}
+
+/** Whether two paths lead to the same file, through links of any kind too. */
+export function isSameFile(one: string, other: string): boolean {
+  // Some systems number their files beyond what a double holds.
+  const look = (path: string) => statSync(path, { bigint: true });
+  const [a, b] = [lookAt(one, look), lookAt(other, look)];
+  return a !== undefined && b !== undefined && a.ino === b.ino && a.dev === b.dev;
+}
+
+function lookAt<T>(path: string, look: (path: string) => T): T | undefined {
+  try {
+    return look(path);
+  } catch {
+    return undefined;
+  }
 }
 
 /**
  * Writes a text beside its place and moves it there when it is whole, so that nothing half-written is ever
- * seen and an old file stays until then.
+ * seen and an old file stays until then. With `force`, a symbolic link stays and its target is overwritten.
  *
  * @throws UnwritableOutput when the system refuses; errors of `text` pass through; nothing is left behind
  */
@@ -41,7 +75,8 @@ export async function writeWhole(
   force: boolean,
   pause: () => Promise<void>,
 ): Promise<void> {
-  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  const target = force && existsSync(path) ? system(path, () => realpathSync(path)) : path;
+  const beside = join(dirname(target), `.${basename(target)}.${process.pid}.part`);
   const remove = () => rmSync(beside, { force: true });
   const fd = system(path, () => openSync(beside, 'wx'));
   // An interrupt ends the process without unwinding.
@@ -56,8 +91,8 @@ export async function writeWhole(
       closeSync(fd);
     }
     // A link refuses an existing file in the same step; a rename would overwrite one that came meanwhile.
-    if (force) system(path, () => renameSync(beside, path));
-    else system(path, () => place(beside, path));
+    if (force) system(path, () => renameSync(beside, target));
+    else system(path, () => place(beside, target));
   } finally {
     remove();
     process.off('exit', remove);
