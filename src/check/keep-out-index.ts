@@ -121,13 +121,15 @@ function cellsOf({ keepOut, reach }: Entry): Set<number> | undefined {
 function* pieces({ shape: { path, prism, sphere } }: KeepOut): Generator<[Vec3, Vec3]> {
   if (sphere !== undefined) yield [sphere.centre, sphere.centre];
   if (prism !== undefined) {
-    const corners = prism.base.flatMap((point) => [point, along(point, prism.extrude, 1)]);
-    const bound = (pick: (...values: number[]) => number): Vec3 => [
-      pick(...corners.map((c) => c[0])),
-      pick(...corners.map((c) => c[1])),
-      pick(...corners.map((c) => c[2])),
-    ];
-    yield [bound(Math.min), bound(Math.max)];
+    const low: [number, number, number] = [...prism.base[0]];
+    const high: [number, number, number] = [...prism.base[0]];
+    for (const corner of prism.base.flatMap((point) => [point, along(point, prism.extrude, 1)])) {
+      for (let k = 0; k < 3; k++) {
+        low[k] = Math.min(low[k], corner[k]);
+        high[k] = Math.max(high[k], corner[k]);
+      }
+    }
+    yield [low, high];
   }
   for (let k = 1; k < (path?.points.length ?? 0); k++) {
     const from = path?.points[k - 1] as Vec3;

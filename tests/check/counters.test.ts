@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { KeepOutIndex } from '../../src/check/keep-out-index.js';
+import { nearHoles } from '../../src/check/near-holes.js';
+import { Site } from '../../src/check/site.js';
+import { LayoutReader } from '../../src/read/layout-reader.js';
+import { benchBytes } from './bench-text.js';
+
+function read(bytes: Uint8Array): LayoutReader {
+  const reader = new LayoutReader(() => {});
+  // Chunks as a file gives them.
+  for (let at = 0; at < bytes.length; at += 1 << 16) reader.write(bytes.subarray(at, at + (1 << 16)));
+  reader.end();
+  return reader;
+}
+
+describe('bytes that the reader looks at', () => {
+  it.each([
+    ['minified', 0, 'none'],
+    ['indented', 2, 'none'],
+    ['minified, with a fault in every hole', 0, 'every-record'],
+    ['indented, with a fault in every hole', 4, 'every-record'],
+  ] as const)('are at most twice those of a layout %s', (_, indent, fault) => {
+    const bytes = benchBytes({ holes: 5000, indent, fault, seed: 7 });
+    const reader = read(bytes);
+    expect(reader.complete).toBe(true);
+    expect(reader.model.holes.count).toBe(5000);
+    expect(reader.scanned).toBeGreaterThan(bytes.length / 2);
+    expect(reader.scanned).toBeLessThanOrEqual(bytes.length * 2);
+  });
+
+  it('are at most three times those of a record that is larger than any window', () => {
+    for (const length of [300_000, 524_288, 524_289, 2_200_000]) {
+      const text = `{ "ahx": "0.1", "kind": "layout", "ext": { "urn:example:a": "${'x'.repeat(length)}" } }`;
+      expect(read(new TextEncoder().encode(text)).scanned).toBeLessThanOrEqual(text.length * 3);
+    }
+  });
+});
+
+describe.each([10_000, 100_000])('of %i holes', (holes) => {
+  const { model } = read(benchBytes({ holes, indent: 0, fault: 'none', seed: 7 }));
+  const site = new Site(model);
+
+  it('each is compared with no more than two others', () => {
+    const { tests, count } = nearHoles(site, 83, () => {});
+    expect(count).toBe(holes);
+    expect(tests / holes).toBeLessThan(2);
+  });
+
+  it('each is compared with no more than two keep-outs', () => {
+    const index = new KeepOutIndex(model.collection('keepOuts').records);
+    for (let i = 0; i < holes; i++) index.near(site.point(i), [0, 0, 1], site.depth(i), site.diameter(i) / 2, () => {});
+    expect(index.tests).toBeGreaterThan(0);
+    expect(index.tests / holes).toBeLessThan(2);
+  });
+
+  it('each is compared with few others where every second one lies too close', () => {
+    const crowded = new Site(read(benchBytes({ holes, indent: 0, fault: 'crowded', seed: 7 })).model);
+    const pairs: number[] = [];
+    const { tests } = nearHoles(crowded, 83, (i) => pairs.push(i));
+    expect(pairs.length).toBeGreaterThan(holes / 3);
+    expect(tests / holes).toBeLessThan(2);
+  });
+});
+
+describe('a hole as wide and long as the schema lets it be', () => {
+  it('is compared with every keep-out once instead of with every cell that it fills', () => {
+    const keepOut = (x: number) => ({
+      id: `K-${x}`,
+      kind: 'bar' as const,
+      shape: { sphere: { centre: [x, 0, 0] as [number, number, number], radius: 5 } },
+      standoff: 0,
+      knownFrom: 'scan' as const,
+    });
+    const index = new KeepOutIndex([keepOut(0), keepOut(20_000), keepOut(9e9)]);
+    const clear: number[] = [];
+    index.near([0, 0, 0], [0.6, 0, 0.8], 1e7, 5e6, (_, distance) => clear.push(distance));
+    expect(index.tests).toBe(3);
+    expect(clear[0]).toBe(-5_000_005);
+  });
+});
+
+describe('a prism of very many corners', () => {
+  it('is taken like any other', () => {
+    const base = Array.from({ length: 200_000 }, (_, k): [number, number, number] => {
+      const turn = (2 * Math.PI * k) / 200_000;
+      return [1000 * Math.cos(turn), 1000 * Math.sin(turn), 0];
+    });
+    const shape = { prism: { base, extrude: [0, 0, 100] as [number, number, number] } };
+    const index = new KeepOutIndex([{ id: 'K', kind: 'embed', shape, standoff: 0, knownFrom: 'scan' }]);
+    const clear: number[] = [];
+    index.near([0, 0, 150], [0, 0, 1], 50, 5, (_, distance) => clear.push(distance));
+    expect(clear).toEqual([45]);
+  });
+});
