@@ -9,12 +9,20 @@ export interface NearHoles {
   leftOut: [reason: string, count: number][];
   /** 1 for each hole that was left out. */
   isLeftOut: Uint8Array;
+  /**
+   * For each hole the first one of its kind at exactly its place, which was visited for it; -1 where it was
+   * visited itself. Absent where no place is crowded.
+   */
+  leaderOf?: Int32Array;
   /** Distances that were computed. */
   tests: number;
 }
 
 /** Why a hole that an earlier stage found broken is left out. */
 export const BROKEN = 'record broken';
+
+/** More holes than this in one bucket are looked at for holes at one place first. */
+const CROWD = 64;
 
 type Visit = (i: number, j: number, distance: number) => void;
 
@@ -70,17 +78,20 @@ function search(site: Site, radius: number, visit: Visit): NearHoles {
   const skip = site.broken.slice(0, count);
   let broken = 0;
   for (let i = 0; i < count; i++) if (skip[i] !== 0) broken++;
-  const inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit);
-  if (!site.hasUnknownHeights)
-    return { count: count - broken, leftOut: [[BROKEN, broken]], isLeftOut: skip, tests: inSpace };
+  const isLeftOut = skip.slice();
+  let inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit, CROWD);
+  const leaderOf = inSpace < 0 || site.hasUnknownHeights ? leaders(site, skip) : undefined;
+  if (inSpace < 0) inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit);
+  if (!site.hasUnknownHeights) {
+    return { count: count - broken, leftOut: [[BROKEN, broken]], isLeftOut, leaderOf, tests: inSpace };
+  }
 
   // One storey for each substrate, far apart, keeps holes of different substrates out of each other's sight.
   const storey = new Float64Array(count);
   const planSkip = skip.slice();
-  const isLeftOut = skip.slice();
   let placeless = 0;
   for (let i = 0; i < count; i++) {
-    if (skip[i] !== 0) continue;
+    if (isLeftOut[i] !== 0) continue;
     const name = site.substrateName(i);
     if (name < 0 || site.substrateIsBroken(i) || site.surface(i)?.isVertical === true) {
       planSkip[i] = 1;
@@ -101,6 +112,30 @@ function search(site: Site, radius: number, visit: Visit): NearHoles {
       ['height not known, and no substrate to compare in plan', placeless],
     ],
     isLeftOut,
+    leaderOf,
     tests: inSpace + inPlan,
   };
+}
+
+/**
+ * Finds holes that no rule about two holes can tell apart from an earlier one: same place, trade, type,
+ * substrate and, where it rules the spacing, group. They are skipped, and share what is found of the first.
+ * A list without coordinates has all its holes at one place; each pair of them would be looked at.
+ */
+function leaders(site: Site, skip: Uint8Array): Int32Array {
+  const { holes } = site.layout;
+  const leaderOf = new Int32Array(holes.count).fill(-1);
+  const first = new Map<string, number>();
+  for (let i = 0; i < holes.count; i++) {
+    if (skip[i] !== 0) continue;
+    const references = (['trade', 'holeType', 'substrate', 'group'] as const).map((path) => holes.referenceOf(path, i));
+    const key = `${holes.x[i]} ${holes.y[i]} ${holes.z[i]} ${references.join(' ')}`;
+    const leader = first.get(key);
+    if (leader === undefined) first.set(key, i);
+    else {
+      leaderOf[i] = leader;
+      skip[i] = 1;
+    }
+  }
+  return leaderOf;
 }

@@ -15,13 +15,15 @@ export interface Points {
  * is read in lines. Points for which `skip` is not 0 and points with a coordinate that is no number are
  * left out.
  *
- * @returns the number of distances that were computed
+ * @param mostTogether most points in one bucket; where there are more, nothing is visited
+ * @returns the number of distances that were computed, or -1 where too many points lie together
  */
 export function nearPairs(
   points: Points,
   skip: Uint8Array,
   radius: number,
   visit: (i: number, j: number, distance: number) => void,
+  mostTogether = Number.POSITIVE_INFINITY,
 ): number {
   const { count, x, y, z } = points;
   if (count === 0 || !(radius > 0)) return 0;
@@ -38,7 +40,7 @@ export function nearPairs(
     const bucket =
       (hashRow(Math.floor(y[i] * perSide), Math.floor(z[i] * perHeight)) + Math.floor(x[i] * perSide)) & mask;
     bucketOf[i] = bucket;
-    starts[bucket + 1]++;
+    if (++starts[bucket + 1] > mostTogether) return -1;
   }
   for (let bucket = 0; bucket <= mask; bucket++) starts[bucket + 1] += starts[bucket];
   const items = new Int32Array(starts[mask + 1]);

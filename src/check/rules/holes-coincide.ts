@@ -46,6 +46,12 @@ export const holesCoincide: Rule = {
           (distance < before.distance || (distance === before.distance && j < before.other)));
       if (isWorse) worst.set(i, { other: j, distance, isSameTrade });
     });
+    judged.leaderOf?.forEach((leader, i) => {
+      if (leader < 0) return;
+      const first = worst.get(leader);
+      const isSame = first?.isSameTrade === true && first.distance === 0;
+      worst.set(i, { other: isSame ? first.other : leader, distance: 0, isSameTrade: true });
+    });
     run.judged(judged.count);
     for (const [reason, count] of judged.leftOut) run.leftOut(reason, count);
     const { names } = site.layout.collection('trades');

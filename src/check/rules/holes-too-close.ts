@@ -51,6 +51,10 @@ export const holesTooClose: Rule = {
       keep(i, j, distance, limit);
       keep(j, i, distance, limit);
     });
+    judged.leaderOf?.forEach((leader, i) => {
+      const found = leader < 0 ? undefined : worst.get(leader);
+      if (found !== undefined) worst.set(i, found);
+    });
     let unknown = 0;
     for (let i = 0; i < site.holeCount; i++) if (isUnknown[i] > judged.isLeftOut[i]) unknown++;
     run.judged(judged.count - unknown);
