@@ -26,13 +26,21 @@ export function wantsColour(choice: string | undefined, fd = OUT): boolean {
   return isTerminal(fd) && (process.env.NO_COLOR ?? '') === '' && process.env.TERM !== 'dumb';
 }
 
+let isReaderGone = false;
+
+/** Whether nobody reads standard output any more, so that nothing is left to be said about it. */
+export function hasLostReader(): boolean {
+  return isReaderGone;
+}
+
 /**
- * Writes to standard output.
+ * Writes to standard output. A reader that goes away, such as head, ends the output and nothing else:
+ * the work goes on to the exit code that it would have had.
  *
  * @throws FileTrouble where it cannot be written to, as on a full disk
  */
 export function print(text: string): void {
-  write(OUT, text);
+  if (!isReaderGone) write(OUT, text);
 }
 
 /** Writes a line to standard error, where people read and pipes do not. */
@@ -54,8 +62,10 @@ function write(fd: number, text: string): void {
       if (code !== 'EAGAIN') {
         // What cannot be said must not stop the work.
         if (fd === ERR) return;
-        // A reader that goes away, such as head, ends the output and nothing else.
-        if (code === 'EPIPE' || code === 'EOF') process.exit();
+        if (code === 'EPIPE' || code === 'EOF') {
+          isReaderGone = true;
+          return;
+        }
         throw new FileTrouble(`Standard output cannot be written: ${reasonOf(error)}.`);
       }
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
