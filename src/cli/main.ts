@@ -1,8 +1,10 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
+import { nearest } from '../model/nearest.js';
 import { runCheck } from './commands/check.js';
 import { print, say } from './console.js';
-import { EXIT } from './exit.js';
+import { isDateTime } from './date-time.js';
+import { EXIT, SIGNAL_EXIT, WrongUse } from './exit.js';
 
 const CAUTION = 'AHX carries layout data. It is no design and no permit to drill.';
 
@@ -29,7 +31,7 @@ function program(done: (code: number) => void): Command {
     .command('check')
     .description('Say whether files are valid AHX, and what will not work on site.')
     .argument('<files...>', 'layouts, profiles or reports in JSON, or tables with --profile; - is standard input')
-    .option('-p, --profile <file>', 'column profile to read tables with')
+    .option('-p, --profile <file>', 'column profile to read tables with; - is standard input')
     .addOption(
       new Option('--purpose <purpose>', 'what the layouts are checked for')
         .choices(['for-review', 'for-drilling', 'for-closeout'])
@@ -53,7 +55,7 @@ function program(done: (code: number) => void): Command {
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
       'after',
-      '\nExamples:\n  ahx check level3.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
+      '\nEach file is judged by itself: holes of different files are not yet compared.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
     )
     .action(async (files: string[], flags) => {
       done(await runCheck(files, flags));
@@ -64,18 +66,22 @@ function program(done: (code: number) => void): Command {
     .description('Turn a table into a layout, or a layout into a table or GeoJSON.')
     .argument('<in>', 'layout or table; - is standard input')
     .argument('<out>', 'file to write; its ending says the form; - is standard output')
-    .option('-p, --profile <file>', 'column profile of the table')
+    .option('-p, --profile <file>', 'column profile of the table; - is standard input')
     .addOption(
       new Option('--to <form>', 'form to write, where the name does not say it').choices(['layout', 'csv', 'geojson']),
     )
     .option('--force', 'overwrite an existing file', false)
-    .option('--leave-out-bad-rows', 'convert the sound rows of a table even where others are bad', false)
+    .option(
+      '--leave-out-bad-rows',
+      'convert the sound rows of a table even where others are bad, or could not be read again',
+      false,
+    )
     .option('--strict', 'exit with 1 when anything did not travel', false)
     .option('-q, --quiet', 'print nothing but errors', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
       'after',
-      '\nExamples:\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n  ahx convert level3.ahx.json level3.geojson\n  ahx convert level3.ahx.json back.csv --profile points.profile.json\n\nNothing is written when the conversion fails.',
+      '\nExamples:\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n  ahx convert level3.ahx.json level3.geojson\n  ahx convert level3.ahx.json back.csv --profile points.profile.json\n\nNothing is written when the conversion fails. With --force, a symbolic link stays and its target is overwritten.\n\nExit codes: 0 converted, 1 not converted, or with --strict something did not travel, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
     )
     .action(async (from: string, to: string, flags) => {
       const { runConvert } = await import('./commands/convert.js');
@@ -99,9 +105,7 @@ function wholeNumber(text: string): number {
 }
 
 function rfc3339(text: string): string {
-  if (!/^\d{4}-\d\d-\d\d[Tt]\d\d:\d\d:\d\d(\.\d+)?([Zz]|[+-]\d\d:\d\d)$/.test(text)) {
-    throw new InvalidArgumentError('It must be a time such as 2026-03-02T07:30:00-05:00.');
-  }
+  if (!isDateTime(text)) throw new InvalidArgumentError('It must be a time such as 2026-03-02T07:30:00-05:00.');
   return text;
 }
 
@@ -113,13 +117,25 @@ function collect(text: string, before: string[]): string[] {
 export async function main(args: readonly string[]): Promise<number> {
   let code: number = EXIT.clean;
   try {
-    await program((result) => {
+    const ahx = program((result) => {
       code = result;
-    }).parseAsync(args, { from: 'user' });
+    });
+    checkHelp(ahx, args);
+    await ahx.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {
     return codeOf(error);
   }
+}
+
+/** Help on a command that does not exist is a wrong use like the command itself. */
+function checkHelp(ahx: Command, [first, topic]: readonly string[]): void {
+  if (first !== 'help' || topic === undefined || topic.startsWith('-')) return;
+  const names = [...ahx.commands.map((command) => command.name()), 'help'];
+  if (names.includes(topic)) return;
+  const near = nearest(topic, names);
+  const hint = near === undefined ? '' : ` Did you mean "${near}"?`;
+  throw new WrongUse(`There is no command "${topic}".${hint} ahx --help lists all.`);
 }
 
 function codeOf(error: unknown): number {
@@ -139,7 +155,8 @@ function faultText(error: unknown): string {
   return `ahx: a fault of ahx itself, not of the data. Please report it with this text:\n${where}`;
 }
 
-process.on('SIGINT', () => process.exit(EXIT.interrupted));
+// An exit, other than a signal without a listener, lets half-written files be removed.
+for (const [signal, code] of Object.entries(SIGNAL_EXIT)) process.on(signal, () => process.exit(code));
 
 void main(process.argv.slice(2)).then((code) => {
   process.exitCode = code;

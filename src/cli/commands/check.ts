@@ -7,7 +7,7 @@ import { jsonReport } from '../../report/json.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
-import { feed } from '../feed.js';
+import { feed, STANDARD_INPUT } from '../feed.js';
 import { isTableName, readProfile } from '../read-profile.js';
 
 export interface CheckFlags {
@@ -24,7 +24,10 @@ export interface CheckFlags {
 
 /** Checks the files and returns the exit code. */
 export async function runCheck(files: readonly string[], flags: CheckFlags): Promise<number> {
-  const profile = flags.profile === undefined ? undefined : readProfile(flags.profile);
+  if (files.filter((file) => file === STANDARD_INPUT).length > 1) {
+    throw new WrongUse('Standard input can be read only once.');
+  }
+  const profile = flags.profile === undefined ? undefined : readProfile(flags.profile, files);
   const table = files.find((file) => isTableName(file));
   if (table !== undefined && profile === undefined) {
     throw new WrongUse(`${table} is a table; --profile FILE says which column is what. See: ahx check --help`);
