@@ -13,7 +13,18 @@ export type * from './generated/report.js';
 export { SCHEMA_VERSION } from './generated/schema-tables.js';
 export * from './jobs/check.js';
 export type { ClosedInput, InputSummary } from './jobs/checked-input.js';
-export { type Conversion, type ConvertTarget, convert, lossInWords, whyNot } from './jobs/convert.js';
+export {
+  type Conversion,
+  type ConvertTarget,
+  convert,
+  findLostRows,
+  type LostRows,
+  lossInWords,
+  lossLines,
+  TableLosses,
+  type TableOutcome,
+  whyNot,
+} from './jobs/convert.js';
 export type { ByteSource } from './model/byte-source.js';
 export type { LayoutSource, Loss } from './model/layout-source.js';
 export type { Severity } from './model/observation.js';

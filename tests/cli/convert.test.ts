@@ -86,7 +86,7 @@ describe('GeoJSON', () => {
     const { code, err } = ahx(['convert', sprinkler, path('lossy.geojson')]);
     expect(code).toBe(0);
     expect(err).toContain('Did not travel:\n');
-    expect(err).toContain('packages (2): ');
+    expect(err).toMatch(/it has no place on a map: .*packages \(2\)/);
     expect(ahx(['convert', sprinkler, path('strict.geojson'), '--strict']).code).toBe(1);
     expect(existsSync(path('strict.geojson'))).toBe(true);
     expect(ahx(['convert', good, path('whole.ahx.json'), '--strict']).code).toBe(0);
@@ -182,7 +182,7 @@ describe('nothing is written', () => {
 
   it('over the input while it is read', () => {
     const name = file('itself.ahx.json', readFileSync(sprinkler));
-    expect(ahx(['convert', name, name, '--force']).code).toBe(0);
+    expect(ahx(['convert', name, name, '--force']).code).toBe(2);
     expect(json(name)).toEqual(json(sprinkler));
   });
 
