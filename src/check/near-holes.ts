@@ -1,4 +1,4 @@
-import { nearPairs } from '../geometry/near-pairs.js';
+import { nearPairs, type Points } from '../geometry/near-pairs.js';
 import type { Site } from './site.js';
 import { COINCIDENT_MM, SpacingLimits } from './spacing-limits.js';
 import { LENGTH_SLACK_MM } from './slack.js';
@@ -75,67 +75,71 @@ class FoundPairs {
 function search(site: Site, radius: number, visit: Visit): NearHoles {
   const { holes } = site.layout;
   const { count, x, y } = holes;
-  const skip = site.broken.slice(0, count);
+  const isLeftOut = site.broken.slice(0, count);
   let broken = 0;
-  for (let i = 0; i < count; i++) if (skip[i] !== 0) broken++;
-  const isLeftOut = skip.slice();
-  let inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit, CROWD);
-  const leaderOf = inSpace < 0 || site.hasUnknownHeights ? leaders(site, skip) : undefined;
-  if (inSpace < 0) inSpace = nearPairs({ count, x, y, z: holes.z }, skip, radius, visit);
-  if (!site.hasUnknownHeights) {
-    return { count: count - broken, leftOut: [[BROKEN, broken]], isLeftOut, leaderOf, tests: inSpace };
-  }
+  for (let i = 0; i < count; i++) if (isLeftOut[i] !== 0) broken++;
+  const followers = new Followers(site);
+  let tests = followers.seek({ count, x, y, z: holes.z }, isLeftOut.slice(), radius, visit);
+  const leftOut: [string, number][] = [[BROKEN, broken]];
+  if (!site.hasUnknownHeights)
+    return { count: count - broken, leftOut, isLeftOut, leaderOf: followers.leaderOf, tests };
 
   // One storey for each substrate, far apart, keeps holes of different substrates out of each other's sight.
-  const storey = new Float64Array(count);
-  const planSkip = skip.slice();
+  const storey = new Float64Array(count).fill(Number.NaN);
   let placeless = 0;
   for (let i = 0; i < count; i++) {
     if (isLeftOut[i] !== 0) continue;
     const name = site.substrateName(i);
-    if (name < 0 || site.substrateIsBroken(i) || site.surface(i)?.isVertical === true) {
-      planSkip[i] = 1;
-      if (!site.hasHeight(i)) {
-        placeless++;
-        isLeftOut[i] = 1;
-      }
+    if (name >= 0 && !site.substrateIsBroken(i) && site.surface(i)?.isVertical !== true) {
+      storey[i] = name * Math.max(radius * 10, 10_000);
+    } else if (!site.hasHeight(i)) {
+      placeless++;
+      isLeftOut[i] = 1;
     }
-    storey[i] = name * Math.max(radius * 10, 10_000);
   }
-  const inPlan = nearPairs({ count, x, y, z: storey }, planSkip, radius, (i, j, distance) => {
+  tests += followers.seek({ count, x, y, z: storey }, isLeftOut.slice(), radius, (i, j, distance) => {
     if (!site.hasHeight(i) || !site.hasHeight(j)) visit(i, j, distance);
   });
-  return {
-    count: count - broken - placeless,
-    leftOut: [
-      [BROKEN, broken],
-      ['height not known, and no substrate to compare in plan', placeless],
-    ],
-    isLeftOut,
-    leaderOf,
-    tests: inSpace + inPlan,
-  };
+  leftOut.push(['height not known, and no substrate to compare in plan', placeless]);
+  return { count: count - broken - placeless, leftOut, isLeftOut, leaderOf: followers.leaderOf, tests };
 }
 
 /**
- * Finds holes that no rule about two holes can tell apart from an earlier one: same place, trade, type,
- * substrate and, where it rules the spacing, group. They are skipped, and share what is found of the first.
- * A list without coordinates has all its holes at one place; each pair of them would be looked at.
+ * Holes that no rule about two holes can tell apart from an earlier one: same place, trade, type,
+ * substrate and group. Where a place is crowded they are not visited, and share what is found of the
+ * first. A list without coordinates has all its holes at one place; each pair of them would be looked at.
  */
-function leaders(site: Site, skip: Uint8Array): Int32Array {
-  const { holes } = site.layout;
-  const leaderOf = new Int32Array(holes.count).fill(-1);
-  const first = new Map<string, number>();
-  for (let i = 0; i < holes.count; i++) {
-    if (skip[i] !== 0) continue;
-    const references = (['trade', 'holeType', 'substrate', 'group'] as const).map((path) => holes.referenceOf(path, i));
-    const key = `${holes.x[i]} ${holes.y[i]} ${holes.z[i]} ${references.join(' ')}`;
-    const leader = first.get(key);
-    if (leader === undefined) first.set(key, i);
-    else {
-      leaderOf[i] = leader;
-      skip[i] = 1;
-    }
+class Followers {
+  leaderOf: Int32Array | undefined;
+
+  constructor(private readonly site: Site) {}
+
+  /** Visits the pairs of `points`, of followers none. Points with a height that is no number are not in it. */
+  seek(points: Points, skip: Uint8Array, radius: number, visit: Visit): number {
+    this.leaderOf?.forEach((leader, i) => {
+      if (leader >= 0) skip[i] = 1;
+    });
+    const tests = nearPairs(points, skip, radius, visit, CROWD);
+    if (tests >= 0) return tests;
+    this.find(points.z, skip);
+    return nearPairs(points, skip, radius, visit);
   }
-  return leaderOf;
+
+  private find(z: Float64Array, skip: Uint8Array): void {
+    const { holes } = this.site.layout;
+    const leaderOf = this.leaderOf ?? new Int32Array(holes.count).fill(-1);
+    const first = new Map<string, number>();
+    for (let i = 0; i < holes.count; i++) {
+      if (skip[i] !== 0 || Number.isNaN(z[i])) continue;
+      const kind = (['trade', 'holeType', 'substrate', 'group'] as const).map((path) => holes.referenceOf(path, i));
+      const key = `${holes.x[i]} ${holes.y[i]} ${holes.z[i]} ${kind.join(' ')}`;
+      const leader = first.get(key);
+      if (leader === undefined) first.set(key, i);
+      else {
+        leaderOf[i] = leader;
+        skip[i] = 1;
+      }
+    }
+    this.leaderOf = leaderOf;
+  }
 }
