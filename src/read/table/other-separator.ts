@@ -1,5 +1,4 @@
 import type { ColumnProfile } from '../../generated/column-profile.js';
-import { columnNumber } from '../../model/table-profile.js';
 
 const candidates = [
   { name: 'comma', words: 'a comma', pattern: /,/ },
@@ -10,8 +9,8 @@ const candidates = [
 
 /**
  * The separator that a header of one cell seems to have, in words: the one at which most names of the
- * profile are found, at least two of them. Undefined where the header has more cells than one, the profile
- * reads no second column, or no other separator does better.
+ * profile are found, at least two of them; else the comma, semicolon or tab that gives most cells. Undefined
+ * where the header has more cells than one, the profile reads no second column, or nothing separates.
  */
 export function otherSeparator(
   profile: ColumnProfile,
@@ -20,16 +19,19 @@ export function otherSeparator(
 ): string | undefined {
   const wanted = new Set(profile.columns.map(({ column }) => column.trim()));
   if (names.length !== 1 || wanted.size < 2) return undefined;
-  const byNumber = [...wanted].every((name) => columnNumber(name) !== undefined);
-  let best: string | undefined;
-  let most = 1;
-  for (const { name, words, pattern } of candidates) {
-    if (name === (profile.table?.separator ?? 'comma')) continue;
-    const cells = header[0].trim().split(pattern).map(unquoted);
-    const found = byNumber ? cells.length : cells.filter((cell) => wanted.has(cell)).length;
-    if (found > most) [best, most] = [words, found];
-  }
-  return best;
+  // JSON is no table, whatever it is separated by.
+  if (/^\s*[{[]/.test(header[0])) return undefined;
+  const others = candidates
+    .filter(({ name }) => name !== (profile.table?.separator ?? 'comma'))
+    .map(({ name, words, pattern }) => {
+      const cells = header[0].trim().split(pattern).map(unquoted);
+      const found = cells.filter((cell) => wanted.has(cell)).length;
+      return { words, found, cells: name === 'blanks' ? 1 : cells.length };
+    });
+  const byNames = others.sort((a, b) => b.found - a.found)[0];
+  if (byNames.found > 1) return byNames.words;
+  const byCells = others.sort((a, b) => b.cells - a.cells)[0];
+  return byCells.cells > 1 ? byCells.words : undefined;
 }
 
 function unquoted(cell: string): string {

@@ -59,8 +59,14 @@ describe('a table with another separator', () => {
     expect(read('Nr  East North\n', { columns }).found[0].data.problem).toContain('a run of blanks');
   });
 
-  it('is not guessed where no other separator finds the names', () => {
-    const { found } = read('Nothing;of;it\n');
+  it('is told so by its cells where no name is found', () => {
+    expect(read('Nothing;of;it\n').found.map(({ data }) => data.problem)).toEqual([
+      'Only one column was found; the separator seems to be a semicolon.',
+    ]);
+  });
+
+  it.each(['Nothing of it\n', '{"a";"b"}\n', 'Nothing\n'])('is not guessed where nothing separates: %j', (text) => {
+    const { found } = read(text);
     expect(found.map(({ rule }) => rule)).toEqual(['column-missing', 'column-missing', 'column-missing']);
   });
 });
