@@ -304,9 +304,16 @@ describe('bytes in a text that are not UTF-8', () => {
       [0xe0, 0x9f, 0xbf],
       [0xf0, 0x8f, 0xbf, 0xbf],
       [0xed, 0xa0, 0x80],
+      [0xed, 0xbf, 0xbf],
       [0xf4, 0x90, 0x80, 0x80],
     ]) {
       expect(scan(inText(...bytes)).found[0]).toEqual(['not-utf8', 2]);
+    }
+  });
+
+  it('do not include the first and the last sequence of each length, and those beside the surrogates', () => {
+    for (const point of [0x80, 0x7ff, 0x800, 0xd7ff, 0xe000, 0xfffd, 0x10000, 0x10fffd]) {
+      expect([point, found(`["${String.fromCodePoint(point)}"]`)]).toEqual([point, []]);
     }
   });
 
