@@ -1,4 +1,13 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
@@ -56,8 +65,11 @@ describe('writeWhole', () => {
     await expect(writeWhole(nowhere, ['x'], false, noPause)).rejects.toThrow(
       `${nowhere} cannot be written: there is no such file or folder.`,
     );
-    await expect(writeWhole(folder, ['x'], true, noPause)).rejects.toThrow(UnwritableOutput);
-    expect(readdirSync(join(folder, '..')).filter((name) => name.endsWith('.part'))).toEqual([]);
+    const inTheWay = join(folder, 'in-the-way');
+    mkdirSync(inTheWay);
+    await expect(writeWhole(inTheWay, ['x'], true, noPause)).rejects.toThrow(UnwritableOutput);
+    expect(readdirSync(folder)).toEqual(['in-the-way']);
+    rmdirSync(inTheWay);
   });
 
   it('does not keep listening for the end of the process', async () => {
