@@ -37,6 +37,8 @@ export class TableInput {
   private byteLength = 0;
   private batch: string;
   private isUsable = true;
+  /** Whether the bytes are no UTF-8 text but something else as a whole. */
+  private isForeign = false;
 
   constructor(
     private readonly profile: ColumnProfile,
@@ -51,6 +53,10 @@ export class TableInput {
         const severity = observation.severity ?? 'error';
         if (observation.rule === 'profile-unfit' || observation.rule === 'column-missing')
           this.isUsable &&= severity !== 'error';
+        if (observation.rule === 'not-utf8') {
+          this.isUsable = false;
+          this.isForeign = true;
+        }
         options.observe(observation);
       },
     );
@@ -123,7 +129,8 @@ export class TableInput {
   private judgeText(): void {
     this.utf8.end();
     const { firstBad } = this.utf8;
-    if (firstBad === undefined) return;
+    // A file that is no text at all has been told already.
+    if (firstBad === undefined || this.isForeign) return;
     this.options.observe({ rule: 'not-utf8', at: { byte: firstBad.byte }, data: { found: firstBad.found }, cause: '' });
   }
 

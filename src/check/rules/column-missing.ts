@@ -20,6 +20,7 @@ export const columnMissing: Rule = {
     if (foundAt !== undefined)
       return `Several columns are named "${column}": columns ${(foundAt as number[]).join(' and ')}.`;
     if (nearest !== undefined) return `The table has no column "${column}". Did you mean "${nearest}"?`;
+    if (columns === 0) return `The table is empty: there is no row with the names of columns, such as "${column}".`;
     const names = (header as string[]).map((name) => `"${name}"`).join(', ');
     return `The table has no column "${column}". It has ${columns}${names === '' ? '' : `: ${names}`}.`;
   },
