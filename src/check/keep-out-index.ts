@@ -29,7 +29,10 @@ export class KeepOutIndex {
   private readonly starts: Int32Array;
   private readonly items: Int32Array;
   private readonly mask: number;
-  private readonly found: number[] = [];
+  /** Keep-outs found by the search at hand, and for each the search that found it last. */
+  private readonly found: Int32Array;
+  private readonly seen: Float64Array;
+  private searches = 0;
 
   constructor(records: readonly (KeepOut | undefined)[]) {
     this.entries = records.flatMap((keepOut) => {
@@ -40,6 +43,8 @@ export class KeepOutIndex {
       return [{ keepOut, prism: solid, reach: keepOut.standoff + (path?.radius ?? sphere?.radius ?? 0) }];
     });
     this.count = this.entries.length;
+    this.found = new Int32Array(this.count);
+    this.seen = new Float64Array(this.count);
     const pairs: [cell: number, entry: number][] = [];
     this.entries.forEach((entry, index) => {
       const cells = cellsOf(entry);
@@ -65,38 +70,47 @@ export class KeepOutIndex {
    */
   near(p: Vec3, axis: Vec3, depth: number, radius: number, visit: (keepOut: KeepOut, clear: number) => void): void {
     const end = along(p, axis, depth);
-    this.gather(p, end, radius);
-    if (this.found.length === 0) return;
-    for (const index of this.found) {
-      const entry = this.entries[index];
+    const count = this.gather(p, end, radius);
+    for (let k = 0; k < count; k++) {
+      const entry = this.entries[this.found[k]];
       this.tests++;
       visit(entry.keepOut, clearDistance(entry, p, end, radius));
     }
   }
 
-  /** Collects the keep-outs in the cells that the box of the hole touches. */
-  private gather(a: Vec3, b: Vec3, radius: number): void {
-    const { found, starts, items, mask } = this;
-    found.length = 0;
-    const cells = [0, 1, 2].reduce((product, k) => product * ((Math.abs(b[k] - a[k]) + 2 * radius) / CELL_MM + 1), 1);
-    if (cells > MOST_CELLS_OF_HOLE) {
-      for (let index = 0; index < this.entries.length; index++) found.push(index);
-      return;
-    }
-    for (const index of this.everywhere) found.push(index);
+  /** Collects the keep-outs in the cells that the box of the hole touches, in their order; returns their number. */
+  private gather(a: Vec3, b: Vec3, radius: number): number {
+    const { found, seen, starts, items, mask, everywhere } = this;
+    const x0 = Math.floor((Math.min(a[0], b[0]) - radius) / CELL_MM);
     const x1 = Math.floor((Math.max(a[0], b[0]) + radius) / CELL_MM);
+    const y0 = Math.floor((Math.min(a[1], b[1]) - radius) / CELL_MM);
     const y1 = Math.floor((Math.max(a[1], b[1]) + radius) / CELL_MM);
+    const z0 = Math.floor((Math.min(a[2], b[2]) - radius) / CELL_MM);
     const z1 = Math.floor((Math.max(a[2], b[2]) + radius) / CELL_MM);
-    for (let cz = Math.floor((Math.min(a[2], b[2]) - radius) / CELL_MM); cz <= z1; cz++) {
-      for (let cy = Math.floor((Math.min(a[1], b[1]) - radius) / CELL_MM); cy <= y1; cy++) {
+    if ((x1 - x0 + 1) * (y1 - y0 + 1) * (z1 - z0 + 1) > MOST_CELLS_OF_HOLE) {
+      for (let index = 0; index < this.entries.length; index++) found[index] = index;
+      return this.entries.length;
+    }
+    const search = ++this.searches;
+    let count = 0;
+    for (let k = 0; k < everywhere.length; k++) found[count++] = everywhere[k];
+    for (let cz = z0; cz <= z1; cz++) {
+      for (let cy = y0; cy <= y1; cy++) {
         const row = hashRow(cy, cz);
-        for (let cx = Math.floor((Math.min(a[0], b[0]) - radius) / CELL_MM); cx <= x1; cx++) {
+        for (let cx = x0; cx <= x1; cx++) {
           const bucket = (row + cx) & mask;
-          for (let k = starts[bucket]; k < starts[bucket + 1]; k++) if (!found.includes(items[k])) found.push(items[k]);
+          for (let k = starts[bucket]; k < starts[bucket + 1]; k++) {
+            const index = items[k];
+            // Cells share keep-outs, and buckets share cells.
+            if (seen[index] === search) continue;
+            seen[index] = search;
+            found[count++] = index;
+          }
         }
       }
     }
-    if (found.length > 1) found.sort((x, y) => x - y);
+    if (count > 1) found.subarray(0, count).sort();
+    return count;
   }
 }
 

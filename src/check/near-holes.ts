@@ -1,7 +1,7 @@
 import { nearPairs, type Points } from '../geometry/near-pairs.js';
 import type { Site } from './site.js';
-import { COINCIDENT_MM, SpacingLimits } from './spacing-limits.js';
 import { LENGTH_SLACK_MM } from './slack.js';
+import { COINCIDENT_MM, SpacingLimits } from './spacing-limits.js';
 
 /** How many holes a search for neighbours took in, and why it left out the others. */
 export interface NearHoles {

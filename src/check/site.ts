@@ -2,7 +2,7 @@ import type { HoleType, Substrate } from '../generated/layout.js';
 import type { Points } from '../geometry/near-pairs.js';
 import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
-import { farSideAt, heightAt, newSurface, onSurface, type Surface } from './surface.js';
+import { farSideAt, heightAt, newSurface, type Surface } from './surface.js';
 
 /**
  * A layout as the geometry rules see it: the value that holds for each hole, taken from the hole, its
@@ -107,7 +107,7 @@ export class Site {
     const axis = this.axis(i);
     const p = this.point(i);
     if (surface === undefined || axis === undefined || Number.isNaN(p[2])) return Number.NaN;
-    const thickness = farSideAt(surface, ...onSurface(surface, p));
+    const thickness = farSideAt(surface, p);
     const slope = dot(axis, surface.inward);
     return thickness === undefined || slope <= 0 ? Number.NaN : thickness / slope;
   }

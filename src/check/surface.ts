@@ -22,6 +22,8 @@ export interface Surface {
   outline: Ring | undefined;
   openings: readonly Ring[];
   zones: readonly SurfaceZone[];
+  /** The thickness where it is the same all over; no zone and no deck is then looked at for each hole. */
+  even: Thickness | undefined;
 }
 
 export interface SurfaceZone {
@@ -58,15 +60,23 @@ export function newSurface(substrate: Substrate): Surface | undefined {
       thickness: zone.thickness,
       offset: zone.offset ?? 0,
     })),
+    even: evenThickness(substrate),
   };
 }
 
-/** Coordinates of a point in the axes of the face, seen along its normal. */
-export function onSurface({ origin, u, v }: Surface, p: Vec3): [u: number, v: number] {
-  const x = p[0] - origin[0];
-  const y = p[1] - origin[1];
-  const z = p[2] - origin[2];
-  return [x * u[0] + y * u[1] + z * u[2], x * v[0] + y * v[1] + z * v[2]];
+function evenThickness({ kind, zones, thickness }: Substrate): Thickness | undefined {
+  const isEven = kind !== 'composite-deck' && (zones ?? []).length === 0;
+  return isEven && thickness !== undefined ? { mm: thickness } : undefined;
+}
+
+/** Coordinate of a point along the first axis of the face, seen along its normal. */
+export function uOn({ origin, u }: Surface, p: Vec3): number {
+  return (p[0] - origin[0]) * u[0] + (p[1] - origin[1]) * u[1] + (p[2] - origin[2]) * u[2];
+}
+
+/** Coordinate of a point along the second axis of the face. */
+export function vOn({ origin, v }: Surface, p: Vec3): number {
+  return (p[0] - origin[0]) * v[0] + (p[1] - origin[1]) * v[1] + (p[2] - origin[2]) * v[2];
 }
 
 /** Whether a point of the face lies in a ring or within the slack of its edge. */
@@ -75,7 +85,9 @@ export function isIn(ring: Ring, u: number, v: number): boolean {
 }
 
 /** The last zone in which a point of the face lies. */
-export function zoneAt(surface: Surface, u: number, v: number): SurfaceZone | undefined {
+export function zoneAt(surface: Surface, p: Vec3): SurfaceZone | undefined {
+  const u = uOn(surface, p);
+  const v = vOn(surface, p);
   for (let k = surface.zones.length - 1; k >= 0; k--) if (isIn(surface.zones[k].ring, u, v)) return surface.zones[k];
   return undefined;
 }
@@ -84,7 +96,7 @@ export function zoneAt(surface: Surface, u: number, v: number): SurfaceZone | un
 export function heightAt(surface: Surface, x: number, y: number): number {
   const { origin, inward } = surface;
   const onPlane = origin[2] - ((x - origin[0]) * inward[0] + (y - origin[1]) * inward[1]) / inward[2];
-  const zone = surface.zones.length === 0 ? undefined : zoneAt(surface, ...onSurface(surface, [x, y, onPlane]));
+  const zone = surface.zones.length === 0 ? undefined : zoneAt(surface, [x, y, onPlane]);
   return zone === undefined ? onPlane : onPlane + zone.offset / inward[2];
 }
 
@@ -98,8 +110,9 @@ export interface Thickness {
 }
 
 /** Thickness of the concrete at a point of the face, square to it; undefined where the substrate does not say. */
-export function thicknessAt(surface: Surface, u: number, v: number): Thickness | undefined {
-  const zone = zoneAt(surface, u, v);
+export function thicknessAt(surface: Surface, p: Vec3): Thickness | undefined {
+  if (surface.even !== undefined) return surface.even;
+  const zone = zoneAt(surface, p);
   if (zone !== undefined) return { mm: zone.thickness };
   const { kind, deck, thickness } = surface.substrate;
   if (kind !== 'composite-deck') return thickness === undefined ? undefined : { mm: thickness };
@@ -107,7 +120,7 @@ export function thicknessAt(surface: Surface, u: number, v: number): Thickness |
   if (deck.phase === undefined || deck.lowWidth === undefined) return { mm: deck.overRib, side: 'unknown' };
   const left = leftOfRun(surface, deck.run);
   if (left === undefined) return { mm: deck.overRib, side: 'unknown' };
-  const across = u * dot(surface.u, left) + v * dot(surface.v, left) - deck.phase;
+  const across = uOn(surface, p) * dot(surface.u, left) + vOn(surface, p) * dot(surface.v, left) - deck.phase;
   const fromMiddle = Math.abs(across - deck.pitch * Math.round(across / deck.pitch));
   return fromMiddle <= deck.lowWidth / 2 + LENGTH_SLACK_MM
     ? { mm: deck.ribDepth + deck.overRib, side: 'low-flute' }
@@ -115,11 +128,12 @@ export function thicknessAt(surface: Surface, u: number, v: number): Thickness |
 }
 
 /** Thickness from the face to the far side where the concrete is thickest: what a through hole may have to go through. */
-export function farSideAt(surface: Surface, u: number, v: number): number | undefined {
+export function farSideAt(surface: Surface, p: Vec3): number | undefined {
   const { kind, deck } = surface.substrate;
-  if (kind === 'composite-deck' && deck !== undefined && zoneAt(surface, u, v) === undefined)
+  if (kind === 'composite-deck' && deck !== undefined && zoneAt(surface, p) === undefined) {
     return deck.ribDepth + deck.overRib;
-  return thicknessAt(surface, u, v)?.mm;
+  }
+  return thicknessAt(surface, p)?.mm;
 }
 
 /** Unit vector in the face to the left of a run, seen in plan. */

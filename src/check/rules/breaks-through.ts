@@ -1,18 +1,11 @@
+import type { HoleType } from '../../generated/layout.js';
 import { dot } from '../../geometry/vector.js';
 import { BROKEN } from '../near-holes.js';
 import type { Rule } from '../rule.js';
 import type { RuleRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import {
-  BROKEN_SUBSTRATE,
-  NO_FACE,
-  NO_SUBSTRATE,
-  onSurface,
-  type Surface,
-  type Thickness,
-  thicknessAt,
-} from '../surface.js';
+import { BROKEN_SUBSTRATE, NO_FACE, NO_SUBSTRATE, type Surface, type Thickness, thicknessAt } from '../surface.js';
 
 export const breaksThrough: Rule = {
   id: 'breaks-through',
@@ -54,15 +47,15 @@ function judge(site: Site, i: number, run: RuleRun): void {
   const type = site.holeType(i);
   if (type?.form === 'through') return;
   const surface = site.surface(i);
-  const measured = measure(site, i, surface);
-  if (typeof measured === 'string' || type === undefined || surface === undefined) {
-    run.leftOut(typeof measured === 'string' ? measured : 'record of its hole type broken');
+  const thickness = surface && thicknessAt(surface, site.point(i));
+  const why = whyNot(site, i, surface, type, thickness);
+  if (why !== undefined || surface === undefined || type === undefined || thickness === undefined) {
+    run.leftOut(why ?? BROKEN);
     return;
   }
   run.judged(1);
-  const { depthSquare, thickness } = measured;
   const backing = type.backing?.value ?? 0;
-  const reach = depthSquare + backing;
+  const reach = site.depth(i) * slopeOf(site, i, surface) + backing;
   if (reach <= thickness.mm + LENGTH_SLACK_MM) return;
   const { side } = thickness;
   const phaseFrom = side === undefined || side === 'unknown' ? undefined : surface.substrate.deck?.phaseFrom;
@@ -78,24 +71,27 @@ function judge(site: Site, i: number, run: RuleRun): void {
   run.finding({ record: `/holes/${i}`, byte: site.layout.holes.byte[i], hole: i, data, cause });
 }
 
-/** Depth square to the face and thickness at the hole, or why it cannot be judged. */
-function measure(
+/** Cosine of the angle between the axis and the way into the concrete; 0 where the axis is not known. */
+function slopeOf(site: Site, i: number, surface: Surface): number {
+  const axis = site.axis(i);
+  return axis === undefined ? 0 : dot(axis, surface.inward);
+}
+
+function whyNot(
   site: Site,
   i: number,
   surface: Surface | undefined,
-): { depthSquare: number; thickness: Thickness } | string {
+  type: HoleType | undefined,
+  thickness: Thickness | undefined,
+): string | undefined {
   if (site.broken[i] !== 0) return BROKEN;
   if (site.substrateName(i) < 0) return NO_SUBSTRATE;
   if (surface === undefined) return site.substrateIsBroken(i) ? BROKEN_SUBSTRATE : NO_FACE;
-  const depth = site.depth(i);
-  if (Number.isNaN(depth)) return 'depth not known';
-  const p = site.point(i);
-  if (Number.isNaN(p[2])) return 'height not known on an upright face';
-  const axis = site.axis(i);
-  const slope = axis === undefined ? 0 : dot(axis, surface.inward);
-  if (slope <= 0) return 'axis does not point into the concrete';
-  const thickness = thicknessAt(surface, ...onSurface(surface, p));
-  return thickness === undefined ? 'thickness not known' : { depthSquare: depth * slope, thickness };
+  if (Number.isNaN(site.depth(i))) return 'depth not known';
+  if (Number.isNaN(site.points.z[i])) return 'height not known on an upright face';
+  if (slopeOf(site, i, surface) <= 0) return 'axis does not point into the concrete';
+  if (thickness === undefined) return 'thickness not known';
+  return type === undefined ? 'record of its hole type broken' : undefined;
 }
 
 function inWords(side: unknown, phaseFrom: unknown): string {

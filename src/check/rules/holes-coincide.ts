@@ -1,6 +1,6 @@
-import { LENGTH_SLACK_MM } from '../slack.js';
 import { nearHoles } from '../near-holes.js';
 import type { Rule } from '../rule.js';
+import { LENGTH_SLACK_MM } from '../slack.js';
 import { COINCIDENT_MM } from '../spacing-limits.js';
 
 export const holesCoincide: Rule = {

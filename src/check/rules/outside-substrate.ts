@@ -1,9 +1,9 @@
 import { distanceToRing, insideRing } from '../../geometry/ring.js';
 import { BROKEN } from '../near-holes.js';
 import type { Rule } from '../rule.js';
-import { LENGTH_SLACK_MM } from '../slack.js';
 import type { Site } from '../site.js';
-import { BROKEN_SUBSTRATE, isIn, NO_FACE, NO_SUBSTRATE, onSurface, type Surface } from '../surface.js';
+import { LENGTH_SLACK_MM } from '../slack.js';
+import { BROKEN_SUBSTRATE, isIn, NO_FACE, NO_SUBSTRATE, type Surface, uOn, vOn } from '../surface.js';
 
 export const outsideSubstrate: Rule = {
   id: 'outside-substrate',
@@ -43,8 +43,7 @@ export const outsideSubstrate: Rule = {
         continue;
       }
       run.judged(1);
-      const [u, v] = onSurface(surface, p);
-      const found = off(surface, u, v);
+      const found = off(surface, uOn(surface, p), vOn(surface, p));
       if (found === undefined) continue;
       const data = { substrate: surface.substrate.id, ...found };
       const cause = `${data.substrate} ${found.where} ${found.opening ?? ''}`;

@@ -1,5 +1,5 @@
 import { type Collection, collections, references } from '../../generated/schema-tables.js';
-import { type HoleReference, HoleColumns } from '../../model/hole-columns.js';
+import { HoleColumns, type HoleReference } from '../../model/hole-columns.js';
 import { holeReferences } from '../../model/hole-row.js';
 import type { LayoutModel } from '../../model/layout-model.js';
 import { nearest } from '../../model/nearest.js';
