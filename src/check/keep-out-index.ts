@@ -8,6 +8,8 @@ import { along, subtract, type Vec3 } from '../geometry/vector.js';
 const CELL_MM = 1500;
 /** A shape that touches more cells than this is tested against every hole instead. */
 const MOST_CELLS = 200_000;
+/** Cells of all shapes together; shapes beyond are tested against every hole. */
+const MOST_PAIRS = 2_000_000;
 /** A hole that touches more cells than this is tested against every shape instead. */
 const MOST_CELLS_OF_HOLE = 1000;
 
@@ -32,6 +34,8 @@ export class KeepOutIndex {
   /** Keep-outs found by the search at hand, and for each the search that found it last. */
   private readonly found: Int32Array;
   private readonly seen: Float64Array;
+  /** For each keep-out the box outside of which nothing comes near: least x, y, z, then greatest. */
+  private readonly boxes: Float64Array;
   private searches = 0;
 
   constructor(records: readonly (KeepOut | undefined)[]) {
@@ -45,9 +49,10 @@ export class KeepOutIndex {
     this.count = this.entries.length;
     this.found = new Int32Array(this.count);
     this.seen = new Float64Array(this.count);
+    this.boxes = boxesOf(this.entries);
     const pairs: [cell: number, entry: number][] = [];
     this.entries.forEach((entry, index) => {
-      const cells = cellsOf(entry);
+      const cells = cellsOf(entry, Math.min(MOST_CELLS, MOST_PAIRS - pairs.length));
       if (cells === undefined) this.everywhere.push(index);
       else for (const cell of cells) pairs.push([cell, index]);
     });
@@ -78,6 +83,16 @@ export class KeepOutIndex {
     }
   }
 
+  /** Whether the box of a hole meets that of a keep-out. */
+  private isNear(index: number, a: Vec3, b: Vec3, radius: number): boolean {
+    const { boxes } = this;
+    for (let k = 0; k < 3; k++) {
+      if (Math.max(a[k], b[k]) + radius < boxes[index * 6 + k]) return false;
+      if (Math.min(a[k], b[k]) - radius > boxes[index * 6 + k + 3]) return false;
+    }
+    return true;
+  }
+
   /** Collects the keep-outs in the cells that the box of the hole touches, in their order; returns their number. */
   private gather(a: Vec3, b: Vec3, radius: number): number {
     const { found, seen, starts, items, mask, everywhere } = this;
@@ -104,7 +119,7 @@ export class KeepOutIndex {
             // Cells share keep-outs, and buckets share cells.
             if (seen[index] === search) continue;
             seen[index] = search;
-            found[count++] = index;
+            if (this.isNear(index, a, b, radius)) found[count++] = index;
           }
         }
       }
@@ -114,14 +129,32 @@ export class KeepOutIndex {
   }
 }
 
-/** Numbers of the cells that a hole may lie in when it matters; undefined when they are too many. */
-function cellsOf({ keepOut, reach }: Entry): Set<number> | undefined {
+/** Boxes around the shapes, larger by their reach and a hair, so that rounding hides nothing. */
+function boxesOf(entries: readonly Entry[]): Float64Array {
+  const boxes = new Float64Array(entries.length * 6);
+  entries.forEach(({ keepOut, reach }, index) => {
+    const box = boxes.subarray(index * 6, index * 6 + 6);
+    box.fill(Number.POSITIVE_INFINITY, 0, 3).fill(Number.NEGATIVE_INFINITY, 3);
+    for (const corners of pieces(keepOut)) {
+      for (const corner of corners) {
+        for (let k = 0; k < 3; k++) {
+          box[k] = Math.min(box[k], corner[k] - reach - 1);
+          box[k + 3] = Math.max(box[k + 3], corner[k] + reach + 1);
+        }
+      }
+    }
+  });
+  return boxes;
+}
+
+/** Numbers of the cells that a hole may lie in when it matters; undefined when they are more than `most`. */
+function cellsOf({ keepOut, reach }: Entry, most: number): Set<number> | undefined {
   const cells = new Set<number>();
   for (const [from, to] of pieces(keepOut)) {
     const low = [0, 1, 2].map((k) => Math.floor((Math.min(from[k], to[k]) - reach) / CELL_MM));
     const high = [0, 1, 2].map((k) => Math.floor((Math.max(from[k], to[k]) + reach) / CELL_MM));
     const boxed = [0, 1, 2].reduce((product, k) => product * (high[k] - low[k] + 1), 1);
-    if (cells.size + boxed > MOST_CELLS) return undefined;
+    if (cells.size + boxed > most) return undefined;
     for (let cx = low[0]; cx <= high[0]; cx++) {
       for (let cy = low[1]; cy <= high[1]; cy++) {
         for (let cz = low[2]; cz <= high[2]; cz++) cells.add((hashRow(cy, cz) + cx) | 0);

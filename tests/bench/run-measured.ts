@@ -8,7 +8,7 @@ export interface Measured {
   peakMb: number;
 }
 
-const probe = join(import.meta.dirname, 'peak-memory.mjs');
+const probe = join(import.meta.dirname, 'peak-memory.cjs');
 
 /**
  * Runs a Node process to its end and measures it from outside, start-up included.
@@ -17,7 +17,7 @@ const probe = join(import.meta.dirname, 'peak-memory.mjs');
  */
 export function runMeasured(args: readonly string[], expected: readonly number[] = [0]): Measured {
   const began = performance.now();
-  const { status, stderr, output } = spawnSync(process.execPath, ['--import', probe, ...args], {
+  const { status, stderr, output } = spawnSync(process.execPath, ['--require', probe, ...args], {
     stdio: ['ignore', 'ignore', 'pipe', 'pipe'],
     encoding: 'utf8',
   });

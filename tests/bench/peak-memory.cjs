@@ -1,4 +1,4 @@
 // Loaded before a measured process: tells its peak memory in KB through the fourth channel when it ends.
-import { writeSync } from 'node:fs';
+const { writeSync } = require('node:fs');
 
 process.on('exit', () => writeSync(3, String(process.resourceUsage().maxRSS)));
