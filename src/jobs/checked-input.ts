@@ -1,6 +1,6 @@
+import type { Coverage } from '../check/run.js';
 import type { Display } from '../generated/layout.js';
 import type { Place, Report } from '../generated/report.js';
-import type { Coverage } from '../check/run.js';
 import type { LayoutSource } from '../model/layout-source.js';
 import type { Spot } from '../model/observation.js';
 
@@ -14,7 +14,7 @@ export interface HoleIdentity {
 }
 
 /** What stands in the way of judging an input to its end. */
-export type Hindrance = 'text' | 'version' | 'extension' | 'table' | 'unreadable';
+export type Hindrance = 'text' | 'version' | 'extension' | 'table' | 'kind' | 'unreadable';
 
 /** An input that was read to its end. */
 export interface ClosedInput {

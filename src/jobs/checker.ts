@@ -4,8 +4,8 @@ import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type Kept, type KeptCause } from '../model/collector.js';
-import type { Observation, Severity } from '../model/observation.js';
 import { nearest } from '../model/nearest.js';
+import type { Observation, Severity } from '../model/observation.js';
 import type { Purpose, RuleInfo, Say } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
 import { printable } from '../report/printable.js';
@@ -102,7 +102,7 @@ export class Checker {
     return input;
   }
 
-  /** Takes note of an input that cannot be read; what was read of it so far is dropped from the verdict of its form. */
+  /** Takes note of an input that cannot be read, or not to its end: nothing that is said of it can be a pass. */
   unreadable(name: string): void {
     if (this.current !== undefined) this.close();
     else this.checked.push(unreadableInput(name));

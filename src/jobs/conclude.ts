@@ -1,5 +1,5 @@
-import type { Rule } from '../check/rule.js';
 import { rules } from '../check/list.js';
+import type { Rule } from '../check/rule.js';
 import type { Coverage as CoverageRow, Report } from '../generated/report.js';
 import type { KeptCause } from '../model/collector.js';
 import { OFF } from '../model/report-words.js';
@@ -15,8 +15,12 @@ const WHY: Readonly<Record<Hindrance, string>> = {
   version: 'the version of AHX is not known',
   extension: 'a required extension is not known',
   table: 'the table could not be read with the profile',
+  kind: 'the kind of the document is not known',
   unreadable: 'an input cannot be read',
 };
+
+/** What keeps even the form of an input from being judged to its end. */
+const CUTS: readonly Hindrance[] = ['text', 'table', 'kind', 'unreadable'];
 
 /** The two verdicts; see section 4.4 of the specification. */
 export function verdictOf(causes: readonly KeptCause[], inputs: readonly CheckedInput[]): Report['verdict'] {
@@ -62,9 +66,7 @@ function firstStage(
   findings: number,
   row: (outcome: CoverageRow['outcome'], rest?: Partial<CoverageRow>) => CoverageRow,
 ): CoverageRow {
-  const cut = own.filter(
-    ({ hindrances }) => hindrances.has('text') || hindrances.has('unreadable') || hindrances.has('table'),
-  );
+  const cut = own.filter(({ hindrances }) => CUTS.some((hindrance) => hindrances.has(hindrance)));
   const whole = own.filter((input) => !cut.includes(input));
   const judged = whole.reduce((sum, input) => sum + input.records, 0);
   const why = [...new Set(cut.flatMap(({ hindrances }) => [...hindrances]))].map((hindrance) => WHY[hindrance]);

@@ -2,14 +2,15 @@ import { checkLayout } from '../check/check-layout.js';
 import type { Coverage } from '../check/run.js';
 import type { Place } from '../generated/report.js';
 import { type ByteSource, KeptBytes } from '../model/byte-source.js';
+import { nearest } from '../model/nearest.js';
 import type { Observe, Spot } from '../model/observation.js';
 import { LayoutReader } from '../read/layout-reader.js';
 import { byteInRecord, lineColumns, recordBytes } from '../read/places.js';
 import { SNIFFED_BYTES, sniffKind } from '../read/sniff-kind.js';
 import { readWholeDocument, type WholeKind } from '../read/whole-document.js';
 import type { CheckedInput, Hindrance, HoleIdentity } from './checked-input.js';
-import { requiresUnknown } from './requires-unknown.js';
 import { layoutSource } from './layout-source.js';
+import { requiresUnknown } from './requires-unknown.js';
 
 /** What an input of a check is told besides its bytes. */
 export interface InputOptions {
@@ -22,6 +23,9 @@ export interface InputOptions {
   source?: ByteSource;
 }
 
+/** Kinds of documents that can be checked. */
+const KINDS = ['layout', 'column-profile', 'report'];
+
 const text = new TextDecoder();
 
 /** Reads a JSON document in chunks and checks it by its kind. */
@@ -33,6 +37,8 @@ export class JsonInput {
   private firstLength = 0;
   private reader: LayoutReader | undefined;
   private wholeKind: WholeKind | undefined;
+  /** The `kind` of a document of no known kind, and where it stands. */
+  private strange: { kind: string; byte: number } | undefined;
   private byteLength = 0;
 
   constructor(private readonly options: InputOptions) {
@@ -57,6 +63,7 @@ export class JsonInput {
 
   close(): CheckedInput {
     this.choose();
+    if (this.strange !== undefined) return this.closeStrange(this.strange);
     return this.reader === undefined ? this.closeWhole() : this.closeLayout(this.reader);
   }
 
@@ -69,9 +76,13 @@ export class JsonInput {
     const { first } = this;
     if (first === undefined) return;
     this.first = undefined;
-    const { kind, ahx } = sniffKind(first, this.firstLength);
+    const { kind, kindByte = 0, ahx } = sniffKind(first, this.firstLength);
     if (kind === 'report' || kind === 'column-profile') {
       this.wholeKind = kind;
+      return;
+    }
+    if (kind !== undefined && kind !== 'layout') {
+      this.strange = { kind, byte: kindByte };
       return;
     }
     this.reader = new LayoutReader(this.options.observe, this.options.source?.byteLength, ahx);
@@ -87,6 +98,19 @@ export class JsonInput {
       summary: { name: this.options.name, kind, format: 'json', bytes: this.byteLength },
       hindrances: new Set(otherVersion !== undefined ? ['version'] : value === undefined ? ['text'] : []),
       hasBrokenRecords: value === undefined,
+    };
+  }
+
+  /** A kind that is not known is the one thing to say: the members of another kind are no mistakes. */
+  private closeStrange({ kind, byte }: { kind: string; byte: number }): CheckedInput {
+    const near = nearest(kind, KINDS);
+    const data = { choices: KINDS, found: JSON.stringify(kind), ...(near !== undefined && { nearest: near }) };
+    this.options.observe({ rule: 'not-a-choice', at: { pointer: '/kind', byte }, data, cause: kind });
+    return {
+      ...this.common(),
+      summary: { name: this.options.name, kind: 'unknown', format: 'json', bytes: this.byteLength },
+      hindrances: new Set(['kind']),
+      hasBrokenRecords: true,
     };
   }
 

@@ -1,5 +1,5 @@
-import { collections } from '../generated/schema-tables.js';
 import type { Hole, Layout } from '../generated/layout.js';
+import { collections } from '../generated/schema-tables.js';
 import type { ByteSource } from '../model/byte-source.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import type { LayoutSource } from '../model/layout-source.js';

@@ -6,6 +6,8 @@ export const SNIFFED_BYTES = 1 << 18;
 /** What the first bytes of a document say it is. */
 export interface Sniffed {
   kind?: string;
+  /** Where the value of `kind` stands. */
+  kindByte?: number;
   ahx?: string;
 }
 
@@ -27,7 +29,10 @@ export function sniffKind(b: Uint8Array, limit: number): Sniffed {
     const value = blanks(b, blanks(b, scanner.end) + 1);
     if (!whole(value)) return found;
     // Of equal names the first counts, as for the reader.
-    if ((name === 'kind' || name === 'ahx') && b[value] === 34) found[name] ??= nameText(b, value + 1, scanner.end - 1);
+    if ((name === 'kind' || name === 'ahx') && b[value] === 34 && found[name] === undefined) {
+      found[name] = nameText(b, value + 1, scanner.end - 1);
+      if (name === 'kind') found.kindByte = value;
+    }
     if (found.kind !== undefined && found.ahx !== undefined) return found;
     p = blanks(b, scanner.end);
     if (b[p] !== 44) return found;

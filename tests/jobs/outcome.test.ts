@@ -247,3 +247,16 @@ describe('an extension that is required', () => {
     expect(ofTable({ extensions: [uri] }).verdict).toEqual({ format: 'pass', site: 'pass' });
   });
 });
+
+describe('a document of a kind that is not known', () => {
+  it('gets one finding, at its kind, however strange its members are', () => {
+    const data = '{ "ahx": "0.1", "kind": "layuot", "events": [{ "x": 1 }], "strange": 2 }';
+    const report = check([{ name: 'a', data }]);
+    expect(
+      report.findings.map(({ rule, place, data: facts }) => [rule, place.pointer, place.column, facts.nearest]),
+    ).toEqual([['not-a-choice', '/kind', 25, 'layout']]);
+    expect(report.verdict).toEqual({ format: 'fail', site: 'cannot-judge' });
+    expect(report.inputs[0].kind).toBe('unknown');
+    expect(report.coverage.filter(({ outcome }) => outcome === 'passed')).toEqual([]);
+  });
+});

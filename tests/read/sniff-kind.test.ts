@@ -49,6 +49,6 @@ describe('sniffKind', () => {
 
   it('finds the version as well, in any order', () => {
     const { bytes, limit } = padded('{"kind":"layout","x":[1],"ahx":"0.2"}');
-    expect(sniffKind(bytes, limit)).toEqual({ kind: 'layout', ahx: '0.2' });
+    expect(sniffKind(bytes, limit)).toEqual({ kind: 'layout', kindByte: 8, ahx: '0.2' });
   });
 });
