@@ -1,4 +1,5 @@
-import { blanks, describeByte, type Fault, nameText, type Outcome, Scanner } from './scan.js';
+import { blanks, describeByte, type Fault, type Outcome, Scanner } from './scan.js';
+import { nameText } from './text-of.js';
 import { Window } from './window.js';
 
 /** A value of the document, whole in the window. Positions are valid during the call only. */

@@ -13,7 +13,7 @@ import type { Observe } from '../model/observation.js';
 import { beyondSchema } from './beyond-schema.js';
 import { DocumentReader, type DocumentSink, type Piece } from './document.js';
 import { explainSchema, type SchemaFault } from './explain-schema.js';
-import { toPointer, tokensTo } from './locate.js';
+import { tokensTo, toPointer } from './locate.js';
 import { leniency, type OtherVersion, otherVersion, unsupportedVersion } from './other-version.js';
 
 const text = new TextDecoder();

@@ -1,4 +1,5 @@
-import { blanks, nameText } from './scan.js';
+import { blanks } from './scan.js';
+import { nameText } from './text-of.js';
 
 /**
  * Finding the way between a byte and a JSON Pointer inside one value. Both walks need a text whose

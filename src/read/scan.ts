@@ -1,3 +1,7 @@
+import { losesDigits } from './loses-digits.js';
+import { OpenValue } from './open-value.js';
+import { shorten, textOf } from './text-of.js';
+
 /**
  * The grammar of JSON (RFC 8259) over bytes, with what I-JSON (RFC 7493) adds.
  *
@@ -32,9 +36,6 @@ const STRING_CLASS = Uint8Array.from({ length: 256 }, (_, c) =>
   c === 34 ? QUOTE : c === 92 ? BACKSLASH : c < 32 ? CONTROL : c >= 128 ? HIGH : PLAIN,
 );
 
-// A name may begin with U+FEFF; it is no byte order mark there.
-const text = new TextDecoder('utf-8', { ignoreBOM: true });
-
 /**
  * Scans one JSON value.
  *
@@ -52,7 +53,7 @@ export class Scanner {
   private b: Uint8Array = new Uint8Array(16);
   private limit = 0;
   private final = false;
-  private readonly frames: Frame[] = [];
+  private readonly frames: OpenValue[] = [];
   private mostFrames = MAX_DEPTH;
 
   /** Scans the value that starts at `start` (no blanks before it), inside `depth` arrays and objects. */
@@ -80,7 +81,7 @@ export class Scanner {
         if (p < 0) return this.stopped;
       } else if (c === 123 || c === 91) {
         if (frames.length === this.mostFrames) return this.tooDeep(p);
-        const frame = new Frame(c === 123);
+        const frame = new OpenValue(c === 123);
         frames.push(frame);
         p = blanks(b, p + 1);
         if (b[p] === (c === 123 ? 125 : 93)) {
@@ -159,7 +160,7 @@ export class Scanner {
   }
 
   /** A member name, its colon and the blanks after; `p` at the opening quote. */
-  private name(p: number, frame: Frame): number {
+  private name(p: number, frame: OpenValue): number {
     const { b } = this;
     if (b[p] !== 34) return this.fail(p, 'a member name in double quotes');
     const end = this.string(p + 1);
@@ -283,7 +284,7 @@ export class Scanner {
   }
 
   private judgeNumber(start: number, end: number): void {
-    const written = text.decode(this.b.subarray(start, end));
+    const written = textOf(this.b, start, end);
     const value = Number(written);
     if (!Number.isFinite(value)) this.fault('number-out-of-range', start, { written: shorten(written) });
     else if (losesDigits(written, value))
@@ -301,75 +302,11 @@ export class Scanner {
   }
 }
 
-/** One open object or array and, for an object, the names it has so far. */
-class Frame {
-  private readonly spans: number[] = [];
-  private names: Set<string> | undefined;
-  constructor(readonly isObject: boolean) {}
-
-  /** Adds the name at `from..to` (without quotes); returns it when it is there already. */
-  add(b: Uint8Array, from: number, to: number): string | undefined {
-    // A handful of plain names is compared as bytes; many names, or escaped ones, as texts.
-    if (this.names === undefined && (this.spans.length >= 40 || hasEscape(b, from, to))) {
-      this.names = new Set();
-      for (let k = 0; k < this.spans.length; k += 2) this.names.add(nameText(b, this.spans[k], this.spans[k + 1]));
-    }
-    if (this.names !== undefined) {
-      const name = nameText(b, from, to);
-      if (this.names.has(name)) return shorten(name);
-      this.names.add(name);
-      return undefined;
-    }
-    for (let k = 0; k < this.spans.length; k += 2) {
-      if (sameBytes(b, this.spans[k], this.spans[k + 1], from, to)) return nameText(b, from, to);
-    }
-    this.spans.push(from, to);
-    return undefined;
-  }
-}
-
 /** First position at or after `p` that is no JSON blank. */
 export function blanks(b: Uint8Array, p: number): number {
   let c = b[p];
   while (c <= 32 && (c === 32 || c === 10 || c === 13 || c === 9)) c = b[++p];
   return p;
-}
-
-/** Whether writing `value` back gives other digits than were written. */
-export function losesDigits(written: string, value: number): boolean {
-  return (
-    normalDecimal(written) !== normalDecimal(String(value)) &&
-    normalDecimal(written) !== normalDecimal(value.toPrecision(17))
-  );
-}
-
-/** A decimal as its significant digits and the power of ten of the last one, so that equal values have equal texts. */
-function normalDecimal(written: string): string {
-  const [mantissa, exponent = '0'] = written.toLowerCase().replace(/^[+-]/, '').split('e');
-  const [whole, fraction = ''] = mantissa.split('.');
-  const digits = (whole + fraction).replace(/^0+/, '');
-  let length = digits.length;
-  while (length > 0 && digits[length - 1] === '0') length--;
-  const significant = digits.slice(0, length);
-  if (significant === '') return '0';
-  return `${significant}e${Number(exponent) - fraction.length + (digits.length - significant.length)}`;
-}
-
-/** The decoded name between `from` and `to`. */
-export function nameText(b: Uint8Array, from: number, to: number): string {
-  const raw = text.decode(b.subarray(from, to));
-  return raw.includes('\\') ? (JSON.parse(`"${raw}"`) as string) : raw;
-}
-
-function hasEscape(b: Uint8Array, from: number, to: number): boolean {
-  for (let k = from; k < to; k++) if (b[k] === 92) return true;
-  return false;
-}
-
-function sameBytes(b: Uint8Array, from: number, to: number, from2: number, to2: number): boolean {
-  if (to - from !== to2 - from2) return false;
-  for (let k = 0; k < to - from; k++) if (b[from + k] !== b[from2 + k]) return false;
-  return true;
 }
 
 /** Noncharacters of Unicode: U+FDD0 to U+FDEF and the last two code points of each plane. */
@@ -387,10 +324,6 @@ function codePointName(point: number): string {
 
 function hexByte(c: number): string {
   return `0x${c.toString(16).toUpperCase().padStart(2, '0')}`;
-}
-
-function shorten(written: string): string {
-  return written.length > 60 ? `${written.slice(0, 57)}...` : written;
 }
 
 /** What stands at `p`, for a sentence. */

@@ -1,4 +1,5 @@
-import { blanks, nameText, Scanner } from './scan.js';
+import { blanks, Scanner } from './scan.js';
+import { nameText } from './text-of.js';
 
 /** How many bytes of an input are looked at to tell its kind. */
 export const SNIFFED_BYTES = 1 << 18;

@@ -2,7 +2,7 @@ import type { ColumnProfile } from '../generated/column-profile.js';
 import { type ErrorObject, validateColumnProfile, validateReport } from '../generated/validators.js';
 import type { Observe } from '../model/observation.js';
 import { explainSchema } from './explain-schema.js';
-import { fromPointer, positionOf, toPointer, tokensTo } from './locate.js';
+import { fromPointer, positionOf, tokensTo, toPointer } from './locate.js';
 import { leniency, otherVersion, unsupportedVersion } from './other-version.js';
 import { blanks, describeByte, Scanner } from './scan.js';
 import { checkProfile, profileUnfit } from './table/check-profile.js';

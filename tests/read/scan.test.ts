@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blanks, losesDigits, MAX_DEPTH, Scanner } from '../../src/read/scan.js';
+import { losesDigits } from '../../src/read/loses-digits.js';
+import { blanks, MAX_DEPTH, Scanner } from '../../src/read/scan.js';
 import { padded } from './padded.js';
 import { newRandom, pick } from './random.js';
 

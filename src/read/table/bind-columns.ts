@@ -2,9 +2,9 @@ import type { Column, ColumnProfile } from '../../generated/column-profile.js';
 import { cellText } from '../../model/formula-guard.js';
 import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
+import { assignable, columnNumber, fieldPointer } from '../../model/table-profile.js';
 import { profileUnfit } from './check-profile.js';
 import { otherSeparator } from './other-separator.js';
-import { assignable, columnNumber, fieldPointer } from '../../model/table-profile.js';
 
 /** A column of the profile and where it stands in a row. */
 export interface BoundColumn {

@@ -5,9 +5,9 @@ import { nearest } from '../../model/nearest.js';
 import type { Observe } from '../../model/observation.js';
 import { type BoundColumns, bindColumns } from './bind-columns.js';
 import { checkProfile, profileUnfit } from './check-profile.js';
+import { foreignText } from './foreign-text.js';
 import { type LeftOut, LeftOutRows } from './left-out-rows.js';
 import { RowToHole } from './row-to-hole.js';
-import { foreignText } from './foreign-text.js';
 import { TableReader } from './table-reader.js';
 import type { UnreadCells } from './unread-cells.js';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { cellUnreadable } from '../../../src/check/rules/cell-unreadable.js';
 import type { ColumnProfile } from '../../../src/generated/column-profile.js';
 import type { Hole } from '../../../src/generated/layout.js';
 import type { Observation } from '../../../src/model/observation.js';
 import { checkProfile } from '../../../src/read/table/check-profile.js';
 import { PointListReader } from '../../../src/read/table/point-list.js';
 import { UnreadCells } from '../../../src/read/table/unread-cells.js';
-import { cellUnreadable } from '../../../src/check/rules/cell-unreadable.js';
 
 /** Invented. */
 const profile: ColumnProfile = {
