@@ -19,6 +19,8 @@ export interface Piece {
 export interface DocumentSink {
   /** Whether the elements of the array under this name are handed over one by one. */
   isCollection(name: string): boolean;
+  /** Whether elements of the collection may be taken without the scanner. */
+  takesFast(name: string): boolean;
   /**
    * Tries to take the element at `start` without the scanner. Returns the position behind it, or -1 to
    * have it scanned; a text that is cut off or in any way unusual must give -1.
@@ -204,7 +206,8 @@ export class DocumentReader {
     if (p > last) return false;
     // The tight loop of the reader: one element after the other, as long as they are plain and whole.
     let start = p;
-    for (;;) {
+    const isFast = sink.takesFast(collection);
+    while (isFast) {
       const end = sink.takeFast(collection, bytes, start, base);
       if (end < 0) break;
       this.fastBytes += end - start;
@@ -216,7 +219,12 @@ export class DocumentReader {
     }
     this.state = 'element';
     window.start = start;
-    return this.value(start, 2, final, (piece) => sink.element(collection, this.index++, piece), 'after-element');
+    const take = (piece: Piece) => {
+      // What the decoder gave up it has looked at as well, at most to its end.
+      if (isFast) this.fastBytes += piece.end - piece.start;
+      sink.element(collection, this.index++, piece);
+    };
+    return this.value(start, 2, final, take, 'after-element');
   }
 
   private closeCollection(p: number): true {

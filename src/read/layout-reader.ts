@@ -85,8 +85,11 @@ export class LayoutReader implements DocumentSink {
     return isCollectionName.has(name);
   }
 
-  takeFast(name: string, bytes: Uint8Array, start: number, base: number): number {
-    if (name !== 'holes') return -1;
+  takesFast(name: string): boolean {
+    return name === 'holes';
+  }
+
+  takeFast(_name: string, bytes: Uint8Array, start: number, base: number): number {
     const end = decodeHole(bytes, start, this.row);
     if (end < 0) return -1;
     this.model.holes.push(this.row, base + start, false);

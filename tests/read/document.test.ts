@@ -13,6 +13,10 @@ class Notes implements DocumentSink {
     return name === 'holes' || name === 'trades';
   }
 
+  takesFast(): boolean {
+    return false;
+  }
+
   takeFast(): number {
     return -1;
   }
