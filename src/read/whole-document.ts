@@ -1,7 +1,9 @@
 import type { ColumnProfile } from '../generated/column-profile.js';
+import { SCHEMA_VERSION } from '../generated/schema-tables.js';
 import { type ErrorObject, validateColumnProfile, validateReport } from '../generated/validators.js';
-import type { Observe } from '../model/observation.js';
+import type { Observation, Observe } from '../model/observation.js';
 import { explainSchema } from './explain-schema.js';
+import { LayoutReader } from './layout-reader.js';
 import { fromPointer, positionOf, tokensTo, toPointer } from './locate.js';
 import { leniency, otherVersion, unsupportedVersion } from './other-version.js';
 import { blanks, describeByte, Scanner } from './scan.js';
@@ -47,12 +49,27 @@ export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: O
   }
   if (version !== undefined) return { value: undefined, otherVersion: version.found };
   if (errors.length > 0) return { value: undefined };
-  const unfit = kind === 'column-profile' ? checkProfile(value as ColumnProfile).map(profileUnfit) : [];
-  for (const observation of unfit) {
-    const tokens = fromPointer(observation.at.pointer ?? '');
-    observe({ ...observation, at: { ...observation.at, byte: positionOf(b, start, tokens, 'value') } });
+  let isFit = true;
+  for (const observation of kind === 'column-profile' ? aboutProfile(value as ColumnProfile) : []) {
+    const { pointer = '', isName } = observation.at;
+    const byte = positionOf(b, start, fromPointer(pointer), isName ? 'name' : 'value');
+    observe({ ...observation, at: { pointer, byte } });
+    if (observation.severity === undefined) isFit = false;
   }
-  return { value: unfit.some(({ severity }) => severity === undefined) ? undefined : value };
+  return { value: isFit ? value : undefined };
+}
+
+/** What a profile that holds to its own schema is found wrong in: in itself, and in the layout that it gives. */
+function aboutProfile(profile: ColumnProfile): Observation[] {
+  const found = checkProfile(profile).map(profileUnfit);
+  if (found.length > 0 || profile.layout === undefined) return found;
+  const reader = new LayoutReader(({ at, ...rest }) => {
+    found.push({ ...rest, at: { pointer: `/layout${at.pointer ?? ''}`, isName: at.isName } });
+  });
+  const layout = { ahx: SCHEMA_VERSION, kind: 'layout', ...profile.layout, holes: [] };
+  reader.write(new TextEncoder().encode(JSON.stringify(layout)));
+  reader.end();
+  return found;
 }
 
 /** Position behind the document in a text that is sound JSON to its end; observes what is wrong with it. */

@@ -35,9 +35,29 @@ describe('readWholeDocument', () => {
       value: { ...sound, title: 'A' },
       found: [['byte-order-mark', '', 0]],
     });
-    const lossy = JSON.stringify({ ...sound, layout: { n: 0 } }).replace('"n":0', '"n":9007199254740993');
-    expect(read(lossy).value).toMatchObject({ layout: { n: 9007199254740992 } });
-    expect(read(lossy).found).toEqual([['number-loses-digits', '/layout/n', lossy.indexOf('9007')]]);
+    const layout = {
+      id: 'L',
+      revision: { label: 'A' },
+      frame: { name: 'F', heightDatum: 'D' },
+      trades: [],
+      holeTypes: [],
+      ext: { 'urn:example:n': 0 },
+    };
+    const lossy = JSON.stringify({ ...sound, layout }).replace('"urn:example:n":0', '"urn:example:n":9007199254740993');
+    expect(read(lossy).value).toMatchObject({ layout: { ext: { 'urn:example:n': 9007199254740992 } } });
+    expect(read(lossy).found).toEqual([['number-loses-digits', '/layout/ext/urn:example:n', lossy.indexOf('9007')]]);
+  });
+
+  it('judges the layout that a profile gives, at its place in the profile', () => {
+    const text = JSON.stringify({ ...sound, layout: { id: 'L', revison: { label: 'A' }, trades: [{ id: 'T' }] } });
+    const found = read(text).found.map(([rule, pointer]) => `${rule} ${pointer}`);
+    expect(found.sort()).toEqual([
+      'missing-member /layout',
+      'missing-member /layout',
+      'missing-member /layout/trades/0',
+      'unknown-member /layout/revison',
+    ]);
+    expect(read(text).value).toBeUndefined();
   });
 
   it('finds text that is no JSON at its byte', () => {
