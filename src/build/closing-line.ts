@@ -27,7 +27,7 @@ export class ClosingLine implements Reporter {
 
 /** Title of the outermost group of a test: a group that is skipped as a whole is told once. */
 function titleOf(test: TestCase): string {
-  let part: TestCase | TestCase['parent'] = test;
-  while (part.type !== 'module' && part.parent.type !== 'module') part = part.parent;
-  return part.type === 'module' ? test.name : part.name;
+  let title = test.name;
+  for (let part: TestCase['parent'] = test.parent; part.type !== 'module'; part = part.parent) title = part.name;
+  return title;
 }
