@@ -1,7 +1,7 @@
 import type { GeneratedFiles } from './generator.js';
 import {
-  definitionName,
   type DocumentKind,
+  definitionName,
   documentKinds,
   readSchemas,
   referenceOf,

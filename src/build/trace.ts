@@ -1,7 +1,7 @@
 import { type CorpusManifest, MANIFEST, readManifest } from './corpus-manifest.js';
-import { derivedCaseFiles, type DerivedCase } from './derive-cases.js';
+import { type DerivedCase, derivedCaseFiles } from './derive-cases.js';
 import type { GeneratedFiles } from './generator.js';
-import { clausesByRule, readRequirements, type Requirement } from './requirements.js';
+import { clausesByRule, type Requirement, readRequirements } from './requirements.js';
 
 /** What the trace is made from besides the chapters and the rules. */
 export const traceInputs: readonly string[] = [MANIFEST];

@@ -3,7 +3,7 @@ import type { ColumnProfile } from '../generated/column-profile.js';
 import type { ClosedInput } from '../jobs/checked-input.js';
 import type { Checker } from '../jobs/checker.js';
 import { InputFile, UnreadableInput } from '../node/input-file.js';
-import { type Manners, pause, ProgressBar } from './console.js';
+import { type Manners, ProgressBar, pause } from './console.js';
 
 /** Name that stands for standard input. */
 export const STANDARD_INPUT = '-';

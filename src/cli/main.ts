@@ -1,12 +1,11 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
+import { SHORT_CAUTION } from '../model/caution.js';
 import { nearest } from '../model/nearest.js';
 import { runCheck } from './commands/check.js';
 import { print, say } from './console.js';
 import { isDateTime } from './date-time.js';
 import { EXIT, SIGNAL_EXIT, WrongUse } from './exit.js';
-
-const CAUTION = 'AHX carries layout data. It is no design and no permit to drill.';
 
 /** Builds the command line; each command is loaded when it is called. */
 function program(done: (code: number) => void): Command {
@@ -15,7 +14,7 @@ function program(done: (code: number) => void): Command {
     .version(PACKAGE_VERSION)
     .addHelpText(
       'after',
-      `\nExamples:\n  ahx check level3.ahx.json\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n\n${CAUTION}`,
+      `\nExamples:\n  ahx check level3.ahx.json\n  ahx convert points.csv level3.ahx.json --profile points.profile.json\n\n${SHORT_CAUTION}`,
     )
     .showSuggestionAfterError()
     .showHelpAfterError('(ahx --help says more)')

@@ -3,13 +3,13 @@ import type { Report } from '../generated/report.js';
 import { Checker, type CheckOptions, type OpenOptions } from './checker.js';
 
 export {
-  BadSeverity,
   Checker,
   type CheckOptions,
   DEFAULT_SAMPLE_LIMIT,
   type Hasher,
   type OpenOptions,
 } from './checker.js';
+export { BadSeverity } from './severities.js';
 
 /** One input of a check that is at hand as a whole. */
 export interface CheckInput {

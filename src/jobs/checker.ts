@@ -4,7 +4,6 @@ import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type Kept, type KeptCause } from '../model/collector.js';
-import { nearest } from '../model/nearest.js';
 import type { Observation, Severity } from '../model/observation.js';
 import type { Purpose, RuleInfo, Say } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
@@ -13,6 +12,7 @@ import { sayAs } from '../report/say.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
 import { JsonInput } from './json-input.js';
+import { checkSeverities } from './severities.js';
 import { TableInput } from './table-input.js';
 
 /** A running digest, such as SHA-256. */
@@ -206,28 +206,6 @@ const LONGEST_MESSAGE = 2000;
 function messageText(message: string): string {
   const clipped = message.length > LONGEST_MESSAGE ? `${message.slice(0, LONGEST_MESSAGE - 3)}...` : message;
   return printable(clipped);
-}
-
-/** A severity that cannot be set; the message says why. */
-export class BadSeverity extends Error {}
-
-const WEIGHT = { error: 3, warning: 2, info: 1, off: 0 } as const;
-
-/** What the specification says with MUST about the form of a file is an error for everybody: it may be raised, not lowered. */
-function checkSeverities(severities: Readonly<Record<string, Severity | 'off'>>): void {
-  for (const [id, severity] of Object.entries(severities)) {
-    const rule = rules.find((candidate) => candidate.id === id);
-    if (rule === undefined) {
-      const near = nearest(
-        id,
-        rules.map((candidate) => candidate.id),
-      );
-      throw new BadSeverity(`There is no rule "${id}".${near === undefined ? '' : ` Did you mean "${near}"?`}`);
-    }
-    if (rule.class === 'format' && WEIGHT[severity] < WEIGHT[rule.severity]) {
-      throw new BadSeverity(`The rule "${id}" is about the form of a file; it stays ${rule.severity} for everybody.`);
-    }
-  }
 }
 
 function unreadableInput(name: string): CheckedInput {

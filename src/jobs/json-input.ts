@@ -67,11 +67,6 @@ export class JsonInput {
     return this.reader === undefined ? this.closeWhole() : this.closeLayout(this.reader);
   }
 
-  /** Bytes that were looked at; one that was looked at twice counts twice. */
-  get scanned(): number {
-    return this.reader?.scanned ?? this.byteLength;
-  }
-
   private choose(): void {
     const { first } = this;
     if (first === undefined) return;

@@ -70,10 +70,6 @@ export class LayoutReader implements DocumentSink {
     return this.other?.found;
   }
 
-  get byteLength(): number {
-    return this.document.byteLength;
-  }
-
   /** Bytes looked at; one that was looked at twice counts twice. */
   get scanned(): number {
     return this.document.scanned;

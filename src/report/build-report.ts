@@ -2,7 +2,7 @@ import type { Cause, Coverage as CoverageRow, Finding, Place, Report } from '../
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
 import { CAUTION } from '../model/caution.js';
 import type { Severity } from '../model/observation.js';
-import type { Purpose, RuleInfo } from '../model/rule.js';
+import type { Purpose } from '../model/rule.js';
 
 /** What a report is made from: everything is known, only the form is missing. */
 export interface ReportParts {
@@ -53,9 +53,4 @@ export function placeInWords({ line, column, row, sheet, byte, pointer }: Place)
   }
   if (byte !== undefined) return `byte ${byte}`;
   return pointer === undefined ? 'the profile' : `profile ${pointer}`;
-}
-
-/** Whether a class belongs to the first of the two verdicts. */
-export function isFormat(rule: Pick<RuleInfo, 'class'>): boolean {
-  return rule.class === 'format';
 }

@@ -1,4 +1,5 @@
 import type { SiteToWgs84 } from '../frame/site-to-wgs84.js';
+import { SHORT_CAUTION } from '../model/caution.js';
 import type { LayoutSource } from '../model/layout-source.js';
 import { otherMembers, type SiteFeature, siteFeatures } from './geojson-features.js';
 import { hasHeight, isFinerThanWritten, type NoGeometry, placeText, wgs84Text } from './geometry-text.js';
@@ -21,8 +22,6 @@ const DECIMALS = 9;
 const CONFORMANCE = 'http://www.opengis.net/spec/json-fg-1/1.0/conf/';
 /** Right-handed Cartesian x, y, z with z up, in metres, from an origin that is not known. */
 const LOCAL_CRS = 'http://www.opengis.net/def/crs/OGC/0/Engineering3D';
-const CAUTION =
-  'Layout data only. Not a design, not a permit to drill. Confirm anchor type, embedment, edge distance and spacing with the responsible designer and the product approval.';
 const MEANING =
   'place is in the site frame, in metres: x and y plan coordinates, z up, and no z where the height is not given. properties are members of the layout: lengths in millimetres, angles in degrees, directions in the site frame.';
 
@@ -97,7 +96,7 @@ function rootText(header: LayoutSource['header'], { wgs84 }: GeoJsonOptions): st
     conformsTo: conformsTo(header),
     coordRefSys: LOCAL_CRS,
     about,
-    caution: CAUTION,
+    caution: SHORT_CAUTION,
     layout,
   };
   const lines = Object.entries(members).map(([name, value]) => `"${name}": ${JSON.stringify(value)},\n`);

@@ -259,7 +259,7 @@ describe('help and version', () => {
 
   it('have an example for each command, and the caution', () => {
     for (const name of ['check', 'convert', 'explain']) expect(ahx([name, '--help']).out).toContain(`\n  ahx ${name} `);
-    expect(ahx(['--help']).out).toContain('no permit to drill');
+    expect(ahx(['--help']).out).toContain('not a permit to drill');
   });
 });
 

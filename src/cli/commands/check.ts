@@ -1,5 +1,6 @@
 import type { Report } from '../../generated/report.js';
-import { BadSeverity, Checker, type CheckOptions } from '../../jobs/checker.js';
+import { Checker, type CheckOptions } from '../../jobs/checker.js';
+import { BadSeverity } from '../../jobs/severities.js';
 import type { Severity } from '../../model/observation.js';
 import type { Purpose } from '../../model/rule.js';
 import { UnreadableInput } from '../../node/input-file.js';
