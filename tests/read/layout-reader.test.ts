@@ -29,7 +29,8 @@ function read(text: string, Reader: typeof LayoutReader = LayoutReader, chunk = 
     byte: holes.byte[i],
     broken: holes.broken[i],
   }));
-  const { complete, records, otherVersion, scanned, byteLength, model } = reader;
+  const { complete, records, otherVersion, scanned, model } = reader;
+  const byteLength = bytes.length;
   return { found, rows, complete, records, hasBroken: model.hasBroken, otherVersion, scanned, byteLength, model };
 }
 
