@@ -30,7 +30,7 @@ export const generators: readonly Generator[] = [
   { name: 'reference pages', inputs: schemas, run: referencePages },
   { name: 'cases derived from the schema', inputs: [...schemas, ...baseFiles], run: derivedCaseFiles },
   { name: 'pages of the rules', inputs: ['src/check', 'src/report/rule-page.ts', ...chapters], run: rulePageFiles },
-  { name: 'trace of the requirements', inputs: ['src/check', ...chapters, ...traceInputs], run: traceFiles },
+  { name: 'trace of the requirements', inputs: ['src/check', ...chapters, ...traceInputs(root)], run: traceFiles },
 ];
 
 const BUILT = 'src/generated/';

@@ -1,10 +1,12 @@
 import { type CorpusManifest, MANIFEST, readManifest } from './corpus-manifest.js';
-import { type DerivedCase, derivedCaseFiles } from './derive-cases.js';
+import { CORPUS, type DerivedCase, derivedCaseFiles } from './derive-cases.js';
 import type { GeneratedFiles } from './generator.js';
 import { clausesByRule, type Requirement, readRequirements } from './requirements.js';
 
 /** What the trace is made from besides the chapters and the rules. */
-export const traceInputs: readonly string[] = [MANIFEST];
+export function traceInputs(root: string): string[] {
+  return [MANIFEST, ...readManifest(root).parts.map((part) => `${CORPUS}/${part}`)];
+}
 
 /** The table that leads from each requirement to the rules and cases that test it, and back. */
 export async function traceFiles(root: string): Promise<GeneratedFiles> {

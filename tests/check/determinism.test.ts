@@ -62,7 +62,7 @@ describe('the report', () => {
     ...CHOSEN.map((id): [string, Uint8Array] => {
       const one = manifest.cases.find((candidate) => candidate.id === id);
       if (one === undefined) throw new Error(`the corpus has no case ${id}`);
-      return [id, corpusBytes(one.file)];
+      return [id, corpusBytes(one.files[0])];
     }),
     ['3,000 holes with faults', encode(faulty, 1)],
   ];

@@ -28,7 +28,12 @@ export function corpusJson(path: string): unknown {
 /** What our checker says of a case. */
 export function reportOf(one: CorpusCase): Report {
   const profile = one.profile === undefined ? undefined : (corpusJson(one.profile) as ColumnProfile);
-  return check([{ name: one.file, data: corpusBytes(one.file), profile }], one.options as CheckOptions);
+  const inputs = one.files.map((name) => ({
+    name,
+    data: corpusBytes(name),
+    profile: name.endsWith('.csv') ? profile : undefined,
+  }));
+  return check(inputs, one.options as CheckOptions);
 }
 
 /** What our converter makes of an input. */
@@ -50,7 +55,7 @@ export async function conversionOf(one: CorpusConversion): Promise<{ text: strin
 }
 
 /** A finding as far as the manifest speaks of it: its place in the same terms, and the same keys of its data. */
-export function inTermsOf(expected: CorpusFinding | undefined, { rule, severity, place, data }: Finding) {
+export function inTermsOf(expected: CorpusFinding | undefined, { rule, severity, input, place, data }: Finding) {
   const { pointer, line, column, byte, row } = place;
   const shown =
     expected?.byte !== undefined
@@ -60,5 +65,6 @@ export function inTermsOf(expected: CorpusFinding | undefined, { rule, severity,
         : { row, column };
   const keys = Object.keys(expected?.data ?? {});
   const known = Object.fromEntries(keys.map((key) => [key, data[key]]));
-  return { rule, severity, ...shown, ...(expected?.data !== undefined && { data: known }) };
+  const ofInput = input === 1 && expected?.input === undefined ? {} : { input };
+  return { rule, severity, ...ofInput, ...shown, ...(expected?.data !== undefined && { data: known }) };
 }

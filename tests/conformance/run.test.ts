@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
@@ -16,10 +16,26 @@ describe('the manifest', () => {
     expect(validate(corpusJson('manifest.json')), JSON.stringify(validate.errors)).toBe(true);
   });
 
-  it('gives every case an id and a file of its own', () => {
-    const all = [...manifest.cases, ...manifest.conversions];
-    expect(new Set(all.map(({ id }) => id)).size).toBe(all.length);
-    expect(new Set(all.map(({ file }) => file)).size).toBe(all.length);
+  it('lists all parts that are there, sorted by name', () => {
+    const folders = readdirSync(join(root, CORPUS, 'cases'));
+    const there = folders
+      .map((name) => `cases/${name}/cases.json`)
+      .filter((path) => existsSync(join(root, CORPUS, path)));
+    expect(manifest.parts).toEqual(there.sort());
+  });
+
+  it('has parts that hold to their schema', () => {
+    const validate = new Ajv2020({ strict: true }).compile(corpusJson('cases.schema.json') as object);
+    for (const part of manifest.parts) {
+      expect(validate(corpusJson(part)), `${part}: ${JSON.stringify(validate.errors)}`).toBe(true);
+    }
+  });
+
+  it('gives every case an id and files of its own', () => {
+    const twice = (names: string[]) => names.filter((name, index) => names.indexOf(name) < index);
+    const { cases, conversions } = manifest;
+    expect(twice([...cases, ...conversions].map(({ id }) => id))).toEqual([]);
+    expect(twice([...cases.flatMap(({ files }) => files), ...conversions.map(({ file }) => file)])).toEqual([]);
   });
 });
 
