@@ -2,6 +2,8 @@ import type { Rule } from '../check/rule.js';
 import type { GeneratedFiles } from './generator.js';
 import { clausesByRule, readRequirements } from './requirements.js';
 import { readSchemas } from './schema-source.js';
+import { PURPOSES, rulePage, severityInWords } from '../report/rule-page.js';
+import { severityFor } from '../model/rule.js';
 
 const PAGES = 'spec/rules';
 
@@ -13,7 +15,6 @@ const PAGES = 'spec/rules';
 export async function rulePageFiles(root: string): Promise<GeneratedFiles> {
   // Rules import generated modules, which are not there when this module is loaded on a fresh tree.
   const { rules } = await import('../check/list.js');
-  const { rulePage } = await import('../report/rule-page.js');
   const clauses = clausesByRule(
     readRequirements(root),
     rules.map(({ id }) => id),
@@ -32,7 +33,7 @@ type ClausesOf = (rule: Rule) => string[];
 function overview(rules: readonly Rule[], of: ClausesOf): string {
   const rows = rules.map(
     (rule) =>
-      `| [${rule.id}](${rule.id}.md) | ${rule.class} | ${rule.severity} | ${rule.stage} | ${rule.title} | ${of(rule).join(', ')} |`,
+      `| [${rule.id}](${rule.id}.md) | ${rule.class} | ${severityInWords(rule)} | ${rule.stage} | ${rule.title} | ${of(rule).join(', ')} |`,
   );
   return `# Rules
 
@@ -47,8 +48,9 @@ ${rows.join('\n')}
 /** The catalogue as JSON, a rule an element; the keys of `data` are those of the findings. */
 function catalogue(rules: readonly Rule[], of: ClausesOf): string {
   const entries = rules.map((rule) => {
-    const { id, class: ruleClass, severity, stage, since, title, data } = rule;
-    return { id, class: ruleClass, severity, stage, since, title, clauses: of(rule), data };
+    const { id, class: ruleClass, stage, since, title, needs, options, data } = rule;
+    const severity = Object.fromEntries(PURPOSES.map((purpose) => [purpose, severityFor(rule, purpose)]));
+    return { id, class: ruleClass, severity, stage, since, title, clauses: of(rule), needs, options, data };
   });
   return `${JSON.stringify(entries, null, 2)}\n`;
 }

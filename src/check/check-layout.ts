@@ -1,33 +1,18 @@
 import type { LayoutModel } from '../model/layout-model.js';
 import type { Observe } from '../model/observation.js';
 import { rules } from './list.js';
-import { type Coverage, RuleRun } from './run.js';
-import { Site } from './site.js';
+import { type Coverage, LayoutRun, type Settings } from './run.js';
 
-/**
- * Runs the rules of the references and the geometry stage over a layout that was read to its end.
- *
- * @param isOff rules that are not wanted
- * @returns what each rule judged; a rule that is off is absent
- */
-export function checkLayout(
-  layout: LayoutModel,
-  observe: Observe,
-  isOff: (rule: string) => boolean,
-): Map<string, Coverage> {
-  const covered = new Map<string, Coverage>();
+/** What each rule judged; a rule that is off or did not run is absent. */
+export type Covered = Map<string, Coverage>;
+
+/** Runs the rules of the stages references and records over a layout that was read to its end. */
+export function checkLayout(layout: LayoutModel, observe: Observe, settings: Settings): Covered {
+  const covered: Covered = new Map();
   for (const rule of rules) {
-    if (rule.checkReferences === undefined || isOff(rule.id)) continue;
-    const run = new RuleRun(rule.id, observe);
-    rule.checkReferences(layout, run);
-    covered.set(rule.id, run.coverage);
-  }
-  // The rules of the references stage give holes up, so the view of the geometry rules comes after them.
-  const site = new Site(layout);
-  for (const rule of rules) {
-    if (rule.checkSite === undefined || isOff(rule.id)) continue;
-    const run = new RuleRun(rule.id, observe);
-    rule.checkSite(site, run);
+    if (rule.checkLayout === undefined || settings.severityOf(rule.id) === 'off') continue;
+    const run = new LayoutRun(rule, settings, layout, observe);
+    rule.checkLayout(run);
     covered.set(rule.id, run.coverage);
   }
   return covered;

@@ -1,5 +1,5 @@
 import { nearPairs, type Points } from '../geometry/near-pairs.js';
-import type { Site } from './site.js';
+import { BROKEN, type Site } from './site.js';
 import { LENGTH_SLACK_MM } from './slack.js';
 import { COINCIDENT_MM, SpacingLimits } from './spacing-limits.js';
 
@@ -17,9 +17,6 @@ export interface NearHoles {
   /** Distances that were computed. */
   tests: number;
 }
-
-/** Why a hole that an earlier stage found broken is left out. */
-export const BROKEN = 'record broken';
 
 /** More holes than this in one bucket are looked at for holes at one place first. */
 const CROWD = 64;
@@ -73,14 +70,19 @@ class FoundPairs {
 }
 
 function search(site: Site, radius: number, visit: Visit): NearHoles {
-  const { holes } = site.layout;
-  const { count, x, y } = holes;
-  const isLeftOut = site.broken.slice(0, count);
-  let broken = 0;
-  for (let i = 0; i < count; i++) if (isLeftOut[i] !== 0) broken++;
+  const { count, x, y } = site.points;
+  const isLeftOut = site.out.slice();
+  const out = new Map<string, number>();
+  for (let i = 0; i < count; i++) {
+    if (isLeftOut[i] === 0) continue;
+    isLeftOut[i] = 1;
+    const why = site.whyOut(i) ?? BROKEN;
+    out.set(why, (out.get(why) ?? 0) + 1);
+  }
+  const broken = [...out.values()].reduce((sum, n) => sum + n, 0);
   const followers = new Followers(site);
-  let tests = followers.seek({ count, x, y, z: holes.z }, isLeftOut.slice(), radius, visit);
-  const leftOut: [string, number][] = [[BROKEN, broken]];
+  let tests = followers.seek({ count, x, y, z: site.ownHeights }, isLeftOut.slice(), radius, visit);
+  const leftOut: [string, number][] = [...out];
   if (!site.hasUnknownHeights)
     return { count: count - broken, leftOut, isLeftOut, leaderOf: followers.leaderOf, tests };
 
@@ -89,8 +91,8 @@ function search(site: Site, radius: number, visit: Visit): NearHoles {
   let placeless = 0;
   for (let i = 0; i < count; i++) {
     if (isLeftOut[i] !== 0) continue;
-    const name = site.substrateName(i);
-    if (name >= 0 && !site.substrateIsBroken(i) && site.surface(i)?.isVertical !== true) {
+    const name = site.substrates.nameOf(i);
+    if (name >= 0 && site.substrates.records[name] !== undefined && site.surfaces[name]?.isVertical !== true) {
       storey[i] = name * Math.max(radius * 10, 10_000);
     } else if (!site.hasHeight(i)) {
       placeless++;
@@ -126,13 +128,14 @@ class Followers {
   }
 
   private find(z: Float64Array, skip: Uint8Array): void {
-    const { holes } = this.site.layout;
-    const leaderOf = this.leaderOf ?? new Int32Array(holes.count).fill(-1);
+    const { site } = this;
+    const { x, y } = site.points;
+    const leaderOf = this.leaderOf ?? new Int32Array(site.holeCount).fill(-1);
     const first = new Map<string, number>();
-    for (let i = 0; i < holes.count; i++) {
+    for (let i = 0; i < site.holeCount; i++) {
       if (skip[i] !== 0 || Number.isNaN(z[i])) continue;
-      const kind = (['trade', 'holeType', 'substrate', 'group'] as const).map((path) => holes.referenceOf(path, i));
-      const key = `${holes.x[i]} ${holes.y[i]} ${holes.z[i]} ${kind.join(' ')}`;
+      const kind = [site.trades, site.types, site.substrates, site.groups].map((joint) => joint.nameOf(i));
+      const key = `${x[i]} ${y[i]} ${site.ownHeights[i]} ${kind.join(' ')}`;
       const leader = first.get(key);
       if (leader === undefined) first.set(key, i);
       else {

@@ -1,4 +1,9 @@
+import type { Collection } from '../generated/schema-tables.js';
+import type { LayoutModel } from '../model/layout-model.js';
 import type { Observe, Severity } from '../model/observation.js';
+import type { Purpose, RuleInfo } from '../model/rule.js';
+import type { Site } from './site.js';
+import type { InputLayout } from './site-part.js';
 
 /** What became of a rule. */
 export interface Coverage {
@@ -10,30 +15,59 @@ export interface Coverage {
   leftOut: Map<string, number>;
 }
 
-/** What a rule says about one record. */
-export interface Verdict {
-  /** JSON Pointer of the record, such as `/holes/12`. */
-  record: string;
-  /** Offset of the record in the input. */
-  byte: number;
+/** What the caller of a check has set. */
+export interface Settings {
+  purpose: Purpose;
+  /** The time that is taken as now, RFC 3339; absent: nothing can be said to have run out. */
+  asOf?: string;
+  severityOf(rule: string): Severity | 'off';
+  /** Options of rules that are set, by rule and name. */
+  ruleOptions?: Readonly<Record<string, Readonly<Record<string, number>>>>;
+}
+
+/** What a rule says about a record. */
+export interface Said {
   /** Tokens inside the record, joined by slashes; absent: the record itself. */
   member?: string;
-  /** Index of the hole, where the record is one. */
-  hole?: number;
   data: Record<string, unknown>;
   /** What findings with the same cause share. */
   cause: string;
+  /** Where the rule's own severity does not fit this case. */
   severity?: Severity;
 }
 
-/** The side of a check that a rule talks to: it counts what it judged and says what it found. */
-export class RuleRun {
+type RecordCollection = Exclude<Collection, 'holes'>;
+
+/** The side of a check that a rule talks to: it counts what it judged. */
+class RuleRun {
   readonly coverage: Coverage = { of: 0, judged: 0, leftOut: new Map() };
 
   constructor(
-    private readonly rule: string,
-    private readonly observe: Observe,
+    protected readonly rule: RuleInfo,
+    private readonly settings: Settings,
   ) {}
+
+  get asOf(): string | undefined {
+    return this.settings.asOf;
+  }
+
+  get purpose(): Purpose {
+    return this.settings.purpose;
+  }
+
+  /** Severity of the rule where a finding names none. */
+  get severity(): Severity {
+    const severity = this.settings.severityOf(this.rule.id);
+    if (severity === 'off') throw new Error(`rule ${this.rule.id} is off and ran`);
+    return severity;
+  }
+
+  /** Value of an option of the rule. */
+  option(name: string): number {
+    const option = this.rule.options?.[name];
+    if (option === undefined) throw new Error(`rule ${this.rule.id} has no option ${name}`);
+    return this.settings.ruleOptions?.[this.rule.id]?.[name] ?? option.default;
+  }
 
   judged(count: number): void {
     this.coverage.of += count;
@@ -46,9 +80,82 @@ export class RuleRun {
     this.coverage.leftOut.set(reason, (this.coverage.leftOut.get(reason) ?? 0) + count);
   }
 
-  finding({ record, byte, member, hole, data, cause, severity }: Verdict): void {
+  protected observe(observe: Observe, record: string, recordByte: number, said: Said, hole?: number): void {
+    const { member, data, cause, severity } = said;
     const within = member === undefined ? '' : `/${member}`;
-    const at = { pointer: record + within, recordByte: byte, within, hole };
-    this.observe({ rule: this.rule, at, data, cause, ...(severity && { severity }) });
+    const at = { pointer: record + within, recordByte, within, hole };
+    observe({ rule: this.rule.id, at, data, cause, ...(severity && { severity }) });
+  }
+}
+
+/** A rule on one layout. */
+export class LayoutRun extends RuleRun {
+  constructor(
+    rule: RuleInfo,
+    settings: Settings,
+    readonly layout: LayoutModel,
+    private readonly observeLayout: Observe,
+  ) {
+    super(rule, settings);
+  }
+
+  atHole(i: number, said: Said): void {
+    this.observe(this.observeLayout, `/holes/${i}`, this.layout.holes.byte[i], said, i);
+  }
+
+  atRecord(name: RecordCollection, index: number, said: Said): void {
+    this.observe(this.observeLayout, `/${name}/${index}`, this.layout.collection(name).bytes[index], said);
+  }
+
+  /** @param pointer of the record from the root, such as `/frame` or `/sources/0` */
+  atPointer(pointer: string, byte: number, said: Said): void {
+    this.observe(this.observeLayout, pointer, byte, said);
+  }
+}
+
+/** A rule on several layouts. */
+export class InputsRun extends RuleRun {
+  /** @param index of the record in its collection of the part's layout */
+  atRecord({ layout, observe }: InputLayout, name: RecordCollection, index: number, said: Said): void {
+    this.observe(observe, `/${name}/${index}`, layout.collection(name).bytes[index], said);
+  }
+
+  /** At a member of the root of a layout that is no collection, such as `frame`. */
+  atMember({ layout, observe }: InputLayout, name: string, said: Said): void {
+    const byte = layout.memberBytes.get(name);
+    this.observe(observe, byte === undefined ? '' : `/${name}`, byte ?? 0, said);
+  }
+}
+
+/** A rule on the layouts of one site. */
+export class SiteRun extends InputsRun {
+  /** @param inDoubt layouts whose unit or frame is in doubt */
+  constructor(
+    rule: RuleInfo,
+    settings: Settings,
+    private readonly site: Site,
+    private readonly inDoubt: Set<LayoutModel>,
+  ) {
+    super(rule, settings);
+  }
+
+  /** Whether an earlier rule of the stage frame has called the numbers of the layout in doubt. */
+  isInDoubt({ layout }: InputLayout): boolean {
+    return this.inDoubt.has(layout);
+  }
+
+  /**
+   * Calls the unit or frame of a layout in doubt: no later stage judges its holes. Only where the finding is
+   * an error; who has made it less has looked at it.
+   */
+  doubt({ layout }: InputLayout): void {
+    if (this.severity === 'error') this.inDoubt.add(layout);
+  }
+
+  /** @param i number of the hole among those of all layouts */
+  atHole(i: number, said: Said): void {
+    const { layout, observe, firstHole } = this.site.partOf(i);
+    const own = i - firstHole;
+    this.observe(observe, `/holes/${own}`, layout.holes.byte[own], said, own);
   }
 }

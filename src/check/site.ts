@@ -1,52 +1,131 @@
-import type { HoleType, Substrate } from '../generated/layout.js';
+import type { HoleType } from '../generated/layout.js';
 import type { Points } from '../geometry/near-pairs.js';
 import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
+import { Joint } from './joint.js';
+import type { InputLayout, SitePart } from './site-part.js';
 import { farSideAt, heightAt, newSurface, type Surface } from './surface.js';
 
+/** Why a hole is left out that an earlier stage found broken. */
+export const BROKEN = 'record broken';
+/** Why a hole is left out whose numbers may be no millimetres of this frame. */
+export const IN_DOUBT = 'unit or frame of its layout in doubt';
+
+/** Why a hole is left out that has no height and whose face cannot give one. */
+export const NO_HEIGHT = 'height not known on an upright face';
+
+/** Values of {@link Site.out}. */
+const OUT_BROKEN = 1;
+const OUT_IN_DOUBT = 2;
+
 /**
- * A layout as the geometry rules see it: the value that holds for each hole, taken from the hole, its
- * type and its substrate. Millimetres, site frame.
+ * The layouts of one site as the rules see them together: the value that holds for each hole, taken from
+ * the hole, its type and its substrate. The holes of all layouts have one numbering. Millimetres, site frame.
  */
 export class Site {
+  readonly parts: readonly SitePart[];
   readonly holeCount: number;
-  /** 1 for a hole that an earlier stage has found broken. */
-  readonly broken: Uint8Array;
+  /** 0 for a hole that is judged; see {@link whyOut}. */
+  readonly out: Uint8Array;
   /** Hole points; z is NaN where it is not known and cannot be taken from a face. */
   readonly points: Points;
+  /** Heights that the layouts give; NaN where "on the surface as found". */
+  readonly ownHeights: Float64Array;
   /** Whether any hole has no height of its own. */
   readonly hasUnknownHeights: boolean;
-  private readonly substrates: readonly (Substrate | undefined)[];
-  private readonly surfaces: (Surface | undefined)[];
-  private readonly types: readonly (HoleType | undefined)[];
-  private readonly surfaceOfName: Int32Array;
-  private readonly typeOfName: Int32Array;
+  readonly trades: Joint<'trades'>;
+  readonly types: Joint<'holeTypes'>;
+  readonly substrates: Joint<'substrates'>;
+  readonly levels: Joint<'levels'>;
+  readonly areas: Joint<'areas'>;
+  readonly groups: Joint<'groups'>;
+  /** Faces by number of the substrate's name; undefined where there is none or the record is broken. */
+  readonly surfaces: readonly (Surface | undefined)[];
   private readonly units: (Vec3 | undefined)[] = [];
+  private readonly firstAxes = new Map<SitePart, number>();
 
-  constructor(readonly layout: LayoutModel) {
-    const { holes } = layout;
-    const substrates = layout.collection('substrates');
-    const types = layout.collection('holeTypes');
-    this.holeCount = holes.count;
-    this.broken = holes.broken;
-    this.substrates = substrates.judged;
-    this.surfaces = this.substrates.map((record) => record && newSurface(record));
-    this.types = types.judged;
-    this.surfaceOfName = Int32Array.from({ length: substrates.names.count }, (_, name) => substrates.indexOf(name));
-    this.typeOfName = Int32Array.from({ length: types.names.count }, (_, name) => types.indexOf(name));
-    for (let k = 0; k < holes.axes.length; k += 3)
-      this.units.push(unit([holes.axes[k], holes.axes[k + 1], holes.axes[k + 2]]));
-    let unknown = 0;
-    for (let i = 0; i < holes.count; i++) if (Number.isNaN(holes.z[i])) unknown++;
-    this.hasUnknownHeights = unknown > 0;
-    const z = unknown > 0 ? this.resolvedHeights() : holes.z;
-    this.points = { count: holes.count, x: holes.x, y: holes.y, z };
+  /** @param inDoubt layouts whose holes no rule is to judge, because their unit or frame is in doubt */
+  constructor(given: readonly InputLayout[], inDoubt: ReadonlySet<LayoutModel> = new Set()) {
+    let holeCount = 0;
+    this.parts = given.map((part) => {
+      const firstHole = holeCount;
+      holeCount += part.layout.holes.count;
+      return { ...part, firstHole };
+    });
+    this.holeCount = holeCount;
+    const { parts } = this;
+    this.trades = new Joint(parts, 'trades', 'trade', ({ id, name, firm }) => JSON.stringify([id, name, firm]));
+    this.types = new Joint(parts, 'holeTypes', 'holeType');
+    this.substrates = new Joint(parts, 'substrates', 'substrate', ({ id, kind, face }) =>
+      JSON.stringify([id, kind, face?.point, face?.inward]),
+    );
+    this.levels = new Joint(parts, 'levels', 'level', ({ id, name, building }) => JSON.stringify([id, name, building]));
+    this.areas = new Joint(parts, 'areas', 'area');
+    this.groups = new Joint(parts, 'groups', 'group');
+    this.surfaces = this.substrates.records.map((record) => record && newSurface(record));
+    for (const part of parts) {
+      this.firstAxes.set(part, this.units.length);
+      const { axes } = part.layout.holes;
+      for (let k = 0; k < axes.length; k += 3) this.units.push(unit([axes[k], axes[k + 1], axes[k + 2]]));
+    }
+    this.out = joined(parts, holeCount, Uint8Array, ({ broken }) => broken).slice(0, holeCount);
+    for (let i = 0; i < holeCount; i++) if (this.out[i] !== 0) this.out[i] = OUT_BROKEN;
+    for (const { layout, firstHole } of parts) {
+      if (!inDoubt.has(layout)) continue;
+      for (let i = firstHole; i < firstHole + layout.holes.count; i++)
+        if (this.out[i] === 0) this.out[i] = OUT_IN_DOUBT;
+    }
+    const x = joined(parts, holeCount, Float64Array, (holes) => holes.x);
+    const y = joined(parts, holeCount, Float64Array, (holes) => holes.y);
+    let z: Float64Array = joined(parts, holeCount, Float64Array, (holes) => holes.z);
+    this.ownHeights = z;
+    this.hasUnknownHeights = false;
+    for (let i = 0; i < holeCount && !this.hasUnknownHeights; i++) this.hasUnknownHeights = Number.isNaN(z[i]);
+    if (this.hasUnknownHeights) z = this.resolvedHeights(x, y, z);
+    this.points = { count: holeCount, x, y, z };
+  }
+
+  /** The layout that hole `i` belongs to. */
+  partOf(i: number): SitePart {
+    const { parts } = this;
+    let p = parts.length - 1;
+    while (parts[p].firstHole > i) p--;
+    return parts[p];
+  }
+
+  /** Id of hole `i`. */
+  holeId(i: number): string {
+    const { layout, firstHole } = this.partOf(i);
+    return layout.holes.id(i - firstHole);
+  }
+
+  /**
+   * What a finding at hole `i` says of another hole: its id, and where it is in another input also that.
+   * The keys are `other`, `otherInput` (from 1) and `otherName`.
+   */
+  otherHole(i: number, other: number): { other: string; otherInput?: number; otherName?: string } {
+    const from = this.partOf(other);
+    const id = { other: this.holeId(other) };
+    return from === this.partOf(i) ? id : { ...id, otherInput: from.input + 1, otherName: from.name };
+  }
+
+  /** Why hole `i` is not judged; undefined where it is. */
+  whyOut(i: number): string | undefined {
+    if (this.out[i] === 0) return undefined;
+    return this.out[i] === OUT_BROKEN ? BROKEN : IN_DOUBT;
+  }
+
+  /** Why hole `i` has no face to be judged by; undefined where it has one. */
+  whyNoSurface(i: number): string | undefined {
+    const name = this.substrates.nameOf(i);
+    if (name < 0) return 'no substrate named';
+    if (this.surfaces[name] !== undefined) return undefined;
+    return this.substrates.records[name] === undefined ? 'record of its substrate broken' : 'substrate without a face';
   }
 
   /** Whether the layout itself gives the height of the hole. */
   hasHeight(i: number): boolean {
-    const z = this.layout.holes.z[i];
-    return !Number.isNaN(z);
+    return !Number.isNaN(this.ownHeights[i]);
   }
 
   point(i: number): Vec3 {
@@ -54,43 +133,29 @@ export class Site {
     return [x[i], y[i], z[i]];
   }
 
-  /** Number of the substrate's id among the ids, or -1: two holes name the same substrate when it is equal. */
-  substrateName(i: number): number {
-    return this.layout.holes.referenceOf('substrate', i);
-  }
-
-  tradeName(i: number): number {
-    return this.layout.holes.referenceOf('trade', i);
-  }
-
   /** The face of the hole's substrate. */
   surface(i: number): Surface | undefined {
-    const name = this.substrateName(i);
-    return name < 0 ? undefined : this.surfaces[this.surfaceOfName[name]];
-  }
-
-  /** Whether the hole names a substrate whose record is broken. */
-  substrateIsBroken(i: number): boolean {
-    const name = this.substrateName(i);
-    return name >= 0 && this.substrates[this.surfaceOfName[name]] === undefined;
+    const name = this.substrates.nameOf(i);
+    return name < 0 ? undefined : this.surfaces[name];
   }
 
   holeType(i: number): HoleType | undefined {
-    const name = this.layout.holes.referenceOf('holeType', i);
-    return name < 0 ? undefined : this.types[this.typeOfName[name]];
+    return this.types.of(i);
   }
 
   /** Diameter that holds, or NaN. */
   diameter(i: number): number {
-    const own = this.layout.holes.diameterOf(i);
-    return !Number.isNaN(own) ? own : (this.holeType(i)?.diameter ?? Number.NaN);
+    const { layout, firstHole } = this.partOf(i);
+    const own = layout.holes.diameterOf(i - firstHole);
+    return !Number.isNaN(own) ? own : (this.types.of(i)?.diameter ?? Number.NaN);
   }
 
   /** Depth that holds: of the hole, of its type, and of a through hole without one what its axis needs to leave the concrete; or NaN. */
   depth(i: number): number {
-    const own = this.layout.holes.depthOf(i);
+    const { layout, firstHole } = this.partOf(i);
+    const own = layout.holes.depthOf(i - firstHole);
     if (!Number.isNaN(own)) return own;
-    const type = this.holeType(i);
+    const type = this.types.of(i);
     if (type === undefined) return Number.NaN;
     if (type.depth !== undefined) return type.depth;
     return type.form === 'through' ? this.throughDepth(i) : Number.NaN;
@@ -98,8 +163,14 @@ export class Site {
 
   /** Unit vector along the axis, into the concrete; undefined where nothing tells it. */
   axis(i: number): Vec3 | undefined {
-    const index = this.layout.holes.axis[i];
-    return index >= 0 ? this.units[index] : this.surface(i)?.inward;
+    const part = this.partOf(i);
+    const index = part.layout.holes.axis[i - part.firstHole];
+    return index >= 0 ? this.units[this.firstAxisOf(part) + index] : this.surface(i)?.inward;
+  }
+
+  /** Number of the first distinct axis of a part among those of all. */
+  firstAxisOf(part: SitePart): number {
+    return this.firstAxes.get(part) ?? 0;
   }
 
   private throughDepth(i: number): number {
@@ -112,14 +183,27 @@ export class Site {
     return thickness === undefined || slope <= 0 ? Number.NaN : thickness / slope;
   }
 
-  private resolvedHeights(): Float64Array {
-    const { holes } = this.layout;
-    const z = holes.z.slice(0, holes.count);
-    for (let i = 0; i < holes.count; i++) {
+  private resolvedHeights(x: Float64Array, y: Float64Array, own: Float64Array): Float64Array {
+    const z = own.slice(0, this.holeCount);
+    for (let i = 0; i < this.holeCount; i++) {
       if (!Number.isNaN(z[i])) continue;
       const surface = this.surface(i);
-      if (surface !== undefined && !surface.isVertical) z[i] = heightAt(surface, holes.x[i], holes.y[i]);
+      if (surface !== undefined && !surface.isVertical) z[i] = heightAt(surface, x[i], y[i]);
     }
     return z;
   }
+}
+
+/** One column over all parts: that of the layout itself where there is one. */
+function joined<A extends Float64Array | Uint8Array>(
+  parts: readonly SitePart[],
+  count: number,
+  make: new (length: number) => A,
+  column: (holes: LayoutModel['holes']) => A,
+): A {
+  if (parts.length === 1) return column(parts[0].layout.holes);
+  const all = new make(count);
+  for (const { layout, firstHole } of parts)
+    all.set(column(layout.holes).subarray(0, layout.holes.count) as never, firstHole);
+  return all;
 }

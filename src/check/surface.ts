@@ -3,11 +3,6 @@ import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
 import { cross, dot, squareTo, subtract, unit, type Vec3 } from '../geometry/vector.js';
 import { LENGTH_SLACK_MM } from './slack.js';
 
-/** Why a hole is left out that has no face. */
-export const NO_SUBSTRATE = 'no substrate named';
-export const BROKEN_SUBSTRATE = 'record of its substrate broken';
-export const NO_FACE = 'substrate without a face';
-
 /** The drilled face of a substrate, made ready: a plane with axes, and what lies in it. Millimetres. */
 export interface Surface {
   substrate: Substrate;

@@ -49,12 +49,13 @@ function program(done: (code: number) => void): Command {
       collect,
       [],
     )
+    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
     .option('--as-of <time>', 'time that the report names, RFC 3339', rfc3339)
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
       'after',
-      '\nEach file is judged by itself: holes of different files are not yet compared.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
+      '\nLayouts of one frame are judged together: holes of all against holes and keep-outs of all.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check sprinkler.ahx.json ducts.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
     )
     .action(async (files: string[], flags) => {
       done(await runCheck(files, flags));

@@ -9,6 +9,7 @@ export {
   type Hasher,
   type OpenOptions,
 } from './checker.js';
+export { BadRuleOption } from './rule-options.js';
 export { BadSeverity } from './severities.js';
 
 /** One input of a check that is at hand as a whole. */

@@ -1,8 +1,9 @@
-import type { Coverage } from '../check/run.js';
+import type { Covered } from '../check/check-layout.js';
 import type { Display } from '../generated/layout.js';
 import type { Place, Report } from '../generated/report.js';
+import type { LayoutModel } from '../model/layout-model.js';
 import type { LayoutSource } from '../model/layout-source.js';
-import type { Spot } from '../model/observation.js';
+import type { Observe, Spot } from '../model/observation.js';
 
 export type InputSummary = Report['inputs'][number];
 
@@ -32,8 +33,8 @@ export interface CheckedInput extends ClosedInput {
   hasBrokenRecords: boolean;
   /** Records in it, for the coverage of the rules of the first stages. */
   records: number;
-  /** What the rules of the later stages judged; empty where they did not run. */
-  coverage: ReadonlyMap<string, Coverage>;
+  /** The layout for the later stages, and what the rules judged that look at one alone; absent where they are not to run. */
+  judged?: { layout: LayoutModel; observe: Observe; covered: Covered };
   /** Where the spots are, in the order given. */
   places(spots: readonly Spot[]): Place[];
   hole(index: number): HoleIdentity;

@@ -1,17 +1,21 @@
+import type { Covered } from '../check/check-layout.js';
+import { checkSites } from '../check/check-sites.js';
 import { rules } from '../check/list.js';
+import type { Settings } from '../check/run.js';
 import type { ColumnProfile } from '../generated/column-profile.js';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type Kept, type KeptCause } from '../model/collector.js';
 import type { Observation, Severity } from '../model/observation.js';
-import type { Purpose, RuleInfo, Say } from '../model/rule.js';
+import { type Purpose, type RuleInfo, type Say, severityFor } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
 import { printable } from '../report/printable.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
 import { JsonInput } from './json-input.js';
+import { checkRuleOptions } from './rule-options.js';
 import { checkSeverities } from './severities.js';
 import { TableInput } from './table-input.js';
 
@@ -32,6 +36,8 @@ export interface CheckOptions {
   asOf?: string;
   /** Severity of single rules in every case, `off` for those not wanted. */
   severities?: Readonly<Record<string, Severity | 'off'>>;
+  /** Options of rules that differ from their defaults, by rule and name; see the catalogue of rules. */
+  ruleOptions?: Readonly<Record<string, Readonly<Record<string, number>>>>;
   /** URIs of extensions that the caller understands. */
   extensions?: readonly string[];
   /** Makes a SHA-256; absent: inputs have no digest in the report. */
@@ -47,6 +53,7 @@ export interface OpenOptions {
 }
 
 export const DEFAULT_SAMPLE_LIMIT = 1000;
+const DEFAULT_PURPOSE: Purpose = 'for-review';
 
 /**
  * Checks inputs whose bytes are pushed in, one input after the other.
@@ -63,9 +70,10 @@ export class Checker {
   private current: JsonInput | TableInput | undefined;
   private hasher: Hasher | undefined;
 
-  /** @throws BadSeverity */
+  /** @throws BadSeverity, BadRuleOption */
   constructor(private readonly options: CheckOptions = {}) {
     checkSeverities(options.severities ?? {});
+    checkRuleOptions(options.ruleOptions ?? {});
     this.collector = new Collector((rule) => this.severityOf(rule), this.limit);
   }
 
@@ -78,7 +86,7 @@ export class Checker {
       source,
       extensions: new Set(this.options.extensions),
       observe: (observation: Observation) => this.observe(input, observation),
-      isOff: (rule: string) => this.severityOf(rule) === 'off',
+      settings: this.settings,
     };
     this.hasher = this.options.sha256?.();
     this.current = profile === undefined ? new JsonInput(inputOptions) : new TableInput(profile, inputOptions);
@@ -98,7 +106,6 @@ export class Checker {
     if (this.hasher !== undefined) input.summary.digest = `sha256:${this.hasher.hex()}`;
     this.current = undefined;
     this.checked.push(input);
-    this.settle(input);
     return input;
   }
 
@@ -112,27 +119,40 @@ export class Checker {
     };
   }
 
-  /** Ends the check. */
+  /** Ends the check. Inputs that were opened with a source are looked at once more for places and names. */
   end(): Report {
     if (this.current !== undefined) this.close();
     const { collector, options, checked } = this;
+    const covered = this.judgeTogether();
+    checked.forEach((input, index) => {
+      this.settle(input, index);
+    });
     const findings = this.findings.slice(0, this.limit);
     return buildReport({
       tool: { name: 'anchor-hole-exchange', version: PACKAGE_VERSION },
       asOf: options.asOf,
-      purpose: options.purpose ?? 'for-review',
+      purpose: options.purpose ?? DEFAULT_PURPOSE,
       inputs: checked.map(({ summary }) => summary),
       verdict: verdictOf(collector.causes, checked),
       counts: collector.counts,
       coverage: rules.map((rule): CoverageRow => {
         const found = collector.countOfRule.get(rule.id) ?? 0;
-        return coverageOf(rule, found, this.severityOf(rule.id) === 'off', checked);
+        return coverageOf(rule, found, this.severityOf(rule.id) === 'off', checked, covered);
       }),
       causes: collector.causes.map((cause, index) => this.cause(cause, index)),
       findings,
       limit: this.limit,
       total: collector.total,
     });
+  }
+
+  /** The stages that look at several layouts together. */
+  private judgeTogether(): Covered[] {
+    const judged = this.checked.flatMap((input, index) =>
+      input.judged === undefined ? [] : [{ input: index, name: input.summary.name, ...input.judged }],
+    );
+    if (judged.length === 0) return [];
+    return [...judged.map(({ covered }) => covered), ...checkSites(judged, this.settings)];
   }
 
   /** A severity that the caller has set holds in every case. */
@@ -145,15 +165,22 @@ export class Checker {
     return this.options.sampleLimit ?? DEFAULT_SAMPLE_LIMIT;
   }
 
-  private severityOf(rule: string): Severity | 'off' {
-    return this.options.severities?.[rule] ?? ruleOf(rule).severity;
+  private get settings(): Settings {
+    const { purpose = DEFAULT_PURPOSE, asOf, ruleOptions } = this.options;
+    return { purpose, asOf, ruleOptions, severityOf: (rule) => this.severityOf(rule) };
   }
 
-  /** Gives the findings of an input their places and names while its bytes can still be looked at. */
-  private settle(input: CheckedInput): void {
+  private severityOf(rule: string): Severity | 'off' {
+    const { severities, purpose = DEFAULT_PURPOSE } = this.options;
+    return severities?.[rule] ?? severityFor(ruleOf(rule), purpose);
+  }
+
+  /** Gives the findings of an input their places and names. */
+  private settle(input: CheckedInput, index: number): void {
     const { collector } = this;
-    const kept = collector.kept.splice(0).sort(inOrder).slice(0, this.limit);
-    const causes = collector.causes.slice(this.causePlaces.length);
+    const ofInput = collector.kept.filter((kept) => kept.input === index);
+    const kept = ofInput.sort(inOrder).slice(0, this.limit);
+    const causes = collector.causes.map((cause, k) => ({ ...cause, k })).filter((cause) => cause.input === index);
     const places = input.places([...kept, ...causes.map(({ first }) => first)].map(({ at }) => at));
     const holes = new Map<number, HoleIdentity>();
     const hole = (index: number): HoleIdentity => {
@@ -164,8 +191,10 @@ export class Checker {
     kept.forEach((observation, k) => {
       this.findings.push(finding(observation, places[k], input, hole));
     });
-    this.causePlaces.push(...places.slice(kept.length));
-    for (const cause of causes) this.causeHoles.push(cause.holes.map(hole));
+    causes.forEach(({ k, holes: indexes }, n) => {
+      this.causePlaces[k] = places[kept.length + n];
+      this.causeHoles[k] = indexes.map(hole);
+    });
   }
 
   private cause({ rule, severity, input, first, count, isRest }: KeptCause, index: number) {
@@ -215,7 +244,6 @@ function unreadableInput(name: string): CheckedInput {
     hindrances: new Set(),
     hasBrokenRecords: true,
     records: 0,
-    coverage: new Map(),
     places: () => [],
     hole: (index) => ({ id: String(index) }),
     layout: () => undefined,

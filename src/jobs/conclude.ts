@@ -1,8 +1,11 @@
 import { rules } from '../check/list.js';
+import type { Covered } from '../check/check-layout.js';
 import type { Rule } from '../check/rule.js';
+import type { Coverage } from '../check/run.js';
 import type { Coverage as CoverageRow, Report } from '../generated/report.js';
 import type { KeptCause } from '../model/collector.js';
 import { OFF } from '../model/report-words.js';
+import type { Stage } from '../model/rule.js';
 import type { CheckedInput, Hindrance } from './checked-input.js';
 
 const classOf = new Map(rules.map((rule) => [rule.id, rule.class]));
@@ -37,8 +40,18 @@ export function verdictOf(causes: readonly KeptCause[], inputs: readonly Checked
   };
 }
 
-/** What became of a rule over all inputs. */
-export function coverageOf(rule: Rule, findings: number, isOff: boolean, inputs: readonly CheckedInput[]): CoverageRow {
+/**
+ * What became of a rule over all inputs.
+ *
+ * @param covered what the rules of the later stages judged, layout by layout and site by site
+ */
+export function coverageOf(
+  rule: Rule,
+  findings: number,
+  isOff: boolean,
+  inputs: readonly CheckedInput[],
+  covered: readonly Covered[],
+): CoverageRow {
   const row = (outcome: CoverageRow['outcome'], rest: Partial<CoverageRow> = {}): CoverageRow => ({
     rule: rule.id,
     class: rule.class,
@@ -49,15 +62,13 @@ export function coverageOf(rule: Rule, findings: number, isOff: boolean, inputs:
   if (isOff) return row('not-run', { reason: OFF });
   const own = inputs.filter((input) => concerns(rule, input));
   if (own.length === 0) return row(findings > 0 ? 'failed' : 'not-applicable');
-  if (rule.checkReferences === undefined && rule.checkSite === undefined) {
-    return firstStage(own, findings, row);
-  }
-  const ran = own.filter((input) => input.coverage.has(rule.id));
-  const why = [...new Set(own.filter((input) => !ran.includes(input)).flatMap((input) => [...input.hindrances]))].map(
-    (h) => WHY[h],
-  );
-  if (ran.length === 0) return row('not-run', { reason: why.join('; ') });
-  return laterStage(rule, ran, why, findings, row);
+  const isLater = [rule.checkLayout, rule.checkInputs, rule.checkSite].some((check) => check !== undefined);
+  if (!isLater) return firstStage(own, findings, row);
+  const kept = own.filter((input) => input.judged === undefined);
+  const why = [...new Set(kept.flatMap((input) => [...input.hindrances]))].map((h) => WHY[h]);
+  if (kept.length === own.length) return row('not-run', { reason: why.join('; ') });
+  const ran = covered.flatMap((rules) => rules.get(rule.id) ?? []);
+  return laterStage(ran, why, findings, row);
 }
 
 /** A rule of reading: it judges what was read, and says why where that was not all. */
@@ -80,8 +91,7 @@ function firstStage(
 }
 
 function laterStage(
-  rule: Rule,
-  ran: readonly CheckedInput[],
+  ran: readonly Coverage[],
   why: readonly string[],
   findings: number,
   row: (outcome: CoverageRow['outcome'], rest?: Partial<CoverageRow>) => CoverageRow,
@@ -89,11 +99,10 @@ function laterStage(
   let judged = 0;
   let of = 0;
   const leftOut = new Map<string, number>();
-  for (const input of ran) {
-    const coverage = input.coverage.get(rule.id);
-    judged += coverage?.judged ?? 0;
-    of += coverage?.of ?? 0;
-    for (const [reason, count] of coverage?.leftOut ?? []) leftOut.set(reason, (leftOut.get(reason) ?? 0) + count);
+  for (const coverage of ran) {
+    judged += coverage.judged;
+    of += coverage.of;
+    for (const [reason, count] of coverage.leftOut) leftOut.set(reason, (leftOut.get(reason) ?? 0) + count);
   }
   const reasons = [...[...leftOut].map(([reason, count]) => `${count} left out: ${reason}`), ...why];
   const rest = { judged, of, ...(reasons.length > 0 && { reason: reasons.join('; ') }) };
@@ -102,11 +111,14 @@ function laterStage(
   return row(judged > 0 ? 'passed' : 'not-run', rest);
 }
 
+/** Stages that every document goes through. */
+const EARLY: ReadonlySet<Stage> = new Set(['bytes', 'JSON', 'schema']);
+
 /** Whether a rule is about an input of this form and kind at all. */
 function concerns(rule: Rule, { summary }: CheckedInput): boolean {
   const isTable = summary.format === 'csv';
   if (rule.id === 'profile-unfit' && summary.kind === 'column-profile') return true;
   if (rule.stage === 'table') return isTable;
-  if (rule.stage === 'references' || rule.stage === 'geometry') return summary.kind === 'layout';
+  if (!EARLY.has(rule.stage)) return summary.kind === 'layout';
   return !isTable || rule.stage === 'schema' || rule.id === 'not-utf8';
 }

@@ -1,5 +1,5 @@
 import { checkLayout } from '../check/check-layout.js';
-import type { Coverage } from '../check/run.js';
+import type { Settings } from '../check/run.js';
 import type { Place } from '../generated/report.js';
 import { type ByteSource, KeptBytes } from '../model/byte-source.js';
 import { nearest } from '../model/nearest.js';
@@ -16,7 +16,7 @@ import { requiresUnknown } from './requires-unknown.js';
 export interface InputOptions {
   name: string;
   observe: Observe;
-  isOff(rule: string): boolean;
+  settings: Settings;
   /** Extensions that the caller understands. */
   extensions: ReadonlySet<string>;
   /** The same bytes, to look at again; absent: they are kept as they come. */
@@ -116,10 +116,11 @@ export class JsonInput {
     if (!reader.complete) hindrances.add('text');
     if (reader.otherVersion !== undefined) hindrances.add('version');
     if (requiresUnknown(model, this.options.extensions, this.options.observe)) hindrances.add('extension');
-    let coverage: ReadonlyMap<string, Coverage> = new Map();
-    if (!hindrances.has('text') && !hindrances.has('extension')) {
-      coverage = checkLayout(model, this.options.observe, this.options.isOff);
-    }
+    const { observe, settings } = this.options;
+    const judged =
+      hindrances.has('text') || hindrances.has('extension')
+        ? undefined
+        : { layout: model, observe, covered: checkLayout(model, observe, settings) };
     const { holes } = model;
     const isLayout = model.present.has('kind') || model.present.has('holes');
     return {
@@ -131,13 +132,13 @@ export class JsonInput {
         bytes: this.byteLength,
         ...(typeof model.header.id === 'string' && { id: model.header.id }),
         ...(model.header.revision && { revision: model.header.revision.label }),
-        ...(isLayout && { holes: holes.count, judged: coverage.size > 0 ? holes.count - holes.brokenCount : 0 }),
+        ...(isLayout && { holes: holes.count, judged: judged === undefined ? 0 : holes.count - holes.brokenCount }),
       },
       display: model.header.display,
       hindrances,
       hasBrokenRecords: model.hasBroken,
       records: reader.records,
-      coverage,
+      judged,
       hole: (index) => this.hole(holes.byte[index], holes.id(index)),
       layout: () => (reader.complete && isLayout ? layoutSource(model, this.source) : undefined),
     };
@@ -147,7 +148,6 @@ export class JsonInput {
     return {
       display: undefined,
       records: 1,
-      coverage: new Map(),
       places: (spots) => this.places(spots),
       hole: (index) => ({ id: String(index) }),
       layout: () => undefined,

@@ -1,6 +1,7 @@
 import { rules } from '../check/list.js';
 import { nearest } from '../model/nearest.js';
 import type { Severity } from '../model/observation.js';
+import { severityFor } from '../model/rule.js';
 
 /** A severity that cannot be set; the message says why. */
 export class BadSeverity extends Error {}
@@ -23,8 +24,9 @@ export function checkSeverities(severities: Readonly<Record<string, Severity | '
       );
       throw new BadSeverity(`There is no rule "${id}".${near === undefined ? '' : ` Did you mean "${near}"?`}`);
     }
-    if (rule.class === 'format' && WEIGHT[severity] < WEIGHT[rule.severity]) {
-      throw new BadSeverity(`The rule "${id}" is about the form of a file; it stays ${rule.severity} for everybody.`);
+    const usual = severityFor(rule, 'for-review');
+    if (rule.class === 'format' && WEIGHT[severity] < WEIGHT[usual]) {
+      throw new BadSeverity(`The rule "${id}" is about the form of a file; it stays ${usual} for everybody.`);
     }
   }
 }

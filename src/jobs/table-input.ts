@@ -1,5 +1,4 @@
 import { checkLayout } from '../check/check-layout.js';
-import type { Coverage } from '../check/run.js';
 import type { ColumnProfile } from '../generated/column-profile.js';
 import type { Hole, Layout } from '../generated/layout.js';
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
@@ -78,13 +77,13 @@ export class TableInput {
     this.reader.end();
     const { model } = this.reader;
     const hindrances = new Set<Hindrance>(this.isUsable ? [] : ['table']);
-    let coverage: ReadonlyMap<string, Coverage> = new Map();
     const observe = (observation: Observation) => this.inTable(observation);
     if (this.reader.otherVersion !== undefined) hindrances.add('version');
     if (requiresUnknown(model, this.options.extensions, observe)) hindrances.add('extension');
-    if (!hindrances.has('table') && !hindrances.has('extension')) {
-      coverage = checkLayout(model, observe, this.options.isOff);
-    }
+    const judged =
+      hindrances.has('table') || hindrances.has('extension')
+        ? undefined
+        : { layout: model, observe, covered: checkLayout(model, observe, this.options.settings) };
     const { holes, header } = model;
     return {
       summary: {
@@ -95,13 +94,13 @@ export class TableInput {
         ...(header.id !== undefined && { id: header.id }),
         ...(header.revision && { revision: header.revision.label }),
         holes: holes.count,
-        judged: coverage.size > 0 ? holes.count - holes.brokenCount : 0,
+        judged: judged === undefined ? 0 : holes.count - holes.brokenCount,
       },
       display: header.display,
       hindrances,
       hasBrokenRecords: counts.faulty > 0 || this.utf8.firstBad !== undefined || model.hasBroken,
       records: counts.rows,
-      coverage,
+      judged,
       places: (spots) =>
         spots.map(({ row, column, pointer, byte }) => ({
           ...(byte !== undefined && { byte }),

@@ -6,7 +6,34 @@ export type RuleClass = 'format' | 'data' | 'site';
 /** What a layout is checked for. */
 export type Purpose = 'for-review' | 'for-drilling' | 'for-closeout';
 
-export type Stage = 'bytes' | 'JSON' | 'table' | 'schema' | 'references' | 'geometry';
+export type Stage =
+  | 'bytes'
+  | 'JSON'
+  | 'table'
+  | 'schema'
+  | 'references'
+  /** Definitions by themselves: rings, keep-outs, hole types. */
+  | 'records'
+  /** Units and frames: whether the numbers can be what they are said to be. */
+  | 'frame'
+  | 'geometry'
+  /** Control, tolerances, trades. */
+  | 'control'
+  /** Whether all is there that the purpose needs. */
+  | 'completeness';
+
+/** A severity for each purpose; `off` is run on request only. */
+export type SeverityByPurpose = Readonly<Record<Purpose, Severity | 'off'>>;
+
+/** A number that a project may set for a rule. */
+export interface RuleOption {
+  /** What it sets, as one sentence. */
+  what: string;
+  unit: 'mm' | 'degree' | 'count' | 'ratio';
+  default: number;
+  least: number;
+  most: number;
+}
 
 /** An example of a rule page. The tests run both texts. */
 export interface RuleExample {
@@ -32,8 +59,8 @@ export interface Say {
 export interface RuleInfo {
   id: string;
   class: RuleClass;
-  /** Severity unless the purpose, the case or a policy says otherwise; `off` is run on request only. */
-  severity: Severity | 'off';
+  /** Severity unless the case or a policy says otherwise; one for all purposes, or one for each. `off` is run on request only. */
+  severity: Severity | 'off' | SeverityByPurpose;
   since: string;
   stage: Stage;
   /** What is wrong, as one sentence. */
@@ -44,6 +71,10 @@ export interface RuleInfo {
   mend: string;
   /** When it may be left as it is; absent: never. */
   accept?: string;
+  /** What it needs to judge a record, as one sentence; absent: that the record can be read. */
+  needs?: string;
+  /** Numbers that a project may set for it, by name. */
+  options?: Readonly<Record<string, RuleOption>>;
   /** Keys of the data of a finding, and what they hold. */
   data: Readonly<Record<string, string>>;
   /** The finding as a sentence. */
@@ -51,4 +82,9 @@ export interface RuleInfo {
   /** What findings with one cause share, as a sentence; absent: the message of the first one. */
   causeMessage?(data: Record<string, unknown>, say: Say): string;
   example: RuleExample;
+}
+
+/** The severity of a rule for a purpose. */
+export function severityFor({ severity }: RuleInfo, purpose: Purpose): Severity | 'off' {
+  return typeof severity === 'string' ? severity : severity[purpose];
 }

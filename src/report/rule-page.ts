@@ -1,4 +1,4 @@
-import type { RuleInfo } from '../model/rule.js';
+import { type Purpose, type RuleInfo, severityFor } from '../model/rule.js';
 
 const FORMS: Readonly<Record<RuleInfo['example']['form'], { language: string; note: string }>> = {
   members: { language: 'json', note: 'The members stand in an otherwise sound layout.' },
@@ -10,12 +10,14 @@ const FORMS: Readonly<Record<RuleInfo['example']['form'], { language: string; no
   profile: { language: 'json', note: 'The members stand in an otherwise sound column profile.' },
 };
 
-const SEVERITY: Readonly<Record<RuleInfo['severity'], string>> = {
-  error: 'error',
-  warning: 'warning',
-  info: 'info',
-  off: 'off unless asked for, then as asked',
-};
+export const PURPOSES: readonly Purpose[] = ['for-review', 'for-drilling', 'for-closeout'];
+
+/** The severity of a rule in words: one for all purposes, or each of them. */
+export function severityInWords(rule: RuleInfo): string {
+  const severities = PURPOSES.map((purpose) => severityFor(rule, purpose));
+  if (new Set(severities).size === 1) return severities[0];
+  return severities.map((severity, k) => `${severity} ${PURPOSES[k].replace('-', ' ')}`).join(', ');
+}
 
 /**
  * The page of a rule, in Markdown: what it says, why it matters, how to mend it, when to accept it.
@@ -25,19 +27,29 @@ const SEVERITY: Readonly<Record<RuleInfo['severity'], string>> = {
 export function rulePage(rule: RuleInfo, clauses: readonly string[] = []): string {
   const { language, note } = FORMS[rule.example.form];
   const data = Object.entries(rule.data).map(([key, meaning]) => `| \`${key}\` | ${meaning} |`);
+  const options = Object.entries(rule.options ?? {}).map(
+    ([name, option]) =>
+      `| \`${name}\` | ${option.what} | ${option.default} | ${option.least} to ${option.most} | ${option.unit} |`,
+  );
   const facts = [
     `class ${rule.class}`,
-    `severity ${SEVERITY[rule.severity]}`,
+    `severity: ${severityInWords(rule)}`,
     `stage ${rule.stage}`,
     `since ${rule.since}`,
   ];
   const sections = [
     `# ${rule.id}`,
     rule.title,
-    `${facts.join(', ')}${clauses.length > 0 ? `; checks ${clauses.join(', ')}` : ''}.`,
+    `${facts.join('; ')}${clauses.length > 0 ? `; checks ${clauses.join(', ')}` : ''}.`,
     `## Why it matters\n\n${rule.why}`,
     `## How to mend it\n\n${rule.mend}`,
     ...(rule.accept === undefined ? [] : [`## When to accept it\n\n${rule.accept}`]),
+    ...(rule.needs === undefined
+      ? []
+      : [`## What it needs\n\n${rule.needs} Where that is missing the record is counted as not judged.`]),
+    ...(options.length > 0
+      ? [`## Options\n\n| name | what it sets | default | range | unit |\n|---|---|---|---|---|\n${options.join('\n')}`]
+      : []),
     `## Example\n\n${note}\n\nBad:\n\n${fenced(language, rule.example.bad)}\n\nGood:\n\n${fenced(language, rule.example.good)}`,
     ...(data.length > 0 ? [`## Data of a finding\n\n| key | meaning |\n|---|---|\n${data.join('\n')}`] : []),
   ];

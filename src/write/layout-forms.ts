@@ -67,6 +67,8 @@ const trade: Fields = {
   ext: 'plain',
 };
 
+const abandonedLimit: Fields = { ...mm('value'), depthFactor: 'plain' };
+
 const holeType: Fields = {
   ...plain('id', 'name', 'principle', 'made', 'purpose', 'form'),
   ...mm('diameter', 'diameterTolerance', 'depth', 'depthTolerance', 'embedment'),
@@ -79,7 +81,8 @@ const holeType: Fields = {
   minEdge: sourcedLength,
   minThickness: sourcedLength,
   backing: sourcedLength,
-  abandonedSpacing: sourcedLength,
+  abandonedSpacing: { unfilled: abandonedLimit, filled: abandonedLimit, source: 'plain' },
+  flutes: { in: 'plain', ...mm('maxOffset'), source: 'plain' },
   ...plain('directions', 'cleaning'),
   approval: plain('number', 'edition', 'expires', 'table', 'source'),
   ...plain('note', 'ext'),
@@ -108,6 +111,14 @@ const keepOut: Fields = {
   shape: { path: mm('points', 'radius'), prism: mm('base', 'extrude'), sphere: mm('centre', 'radius') },
   ...mm('standoff', 'positionTolerance'),
   ...plain('knownFrom', 'substrate', 'source', 'note', 'ext'),
+};
+
+const bore: Fields = {
+  ...plain('id'),
+  ...mm('point'),
+  axis: 'plain',
+  ...mm('diameter', 'depth'),
+  ...plain('end', 'filled', 'knownFrom', 'substrate', 'source', 'note', 'ext'),
 };
 
 const group: Fields = {
@@ -141,6 +152,7 @@ export const layoutForm: Fields = {
   holeTypes: holeType,
   substrates: substrate,
   keepOuts: keepOut,
+  bores: bore,
   groups: group,
   holes: holeForm,
   packages: plain('id', 'title', 'holes', 'areas', 'sequence', 'date', 'crew', 'prerequisite', 'ext'),

@@ -38,7 +38,7 @@ describe('bytes that the reader looks at', () => {
 
 describe.each([10_000, 100_000])('of %i holes', (holes) => {
   const { model } = read(benchBytes({ holes, indent: 0, fault: 'none', seed: 7 }));
-  const site = new Site(model);
+  const site = new Site([{ layout: model, input: 0, name: 'bench', observe: () => {} }]);
 
   it('each is compared with no more than two others', () => {
     const { tests, count } = nearHoles(site, 83, () => {});
@@ -55,7 +55,8 @@ describe.each([10_000, 100_000])('of %i holes', (holes) => {
   });
 
   it('each is compared with few others where every second one lies too close', () => {
-    const crowded = new Site(read(benchBytes({ holes, indent: 0, fault: 'crowded', seed: 7 })).model);
+    const { model: layout } = read(benchBytes({ holes, indent: 0, fault: 'crowded', seed: 7 }));
+    const crowded = new Site([{ layout, input: 0, name: 'bench', observe: () => {} }]);
     const pairs: number[] = [];
     const { tests } = nearHoles(crowded, 83, (i) => pairs.push(i));
     expect(pairs.length).toBeGreaterThan(holes / 3);

@@ -24,7 +24,7 @@ describe('the page of a rule', () => {
 
       A hole is sad.
 
-      class data, severity warning, stage schema, since 0.1; checks AHX-XYZ-1.
+      class data; severity: warning; stage schema; since 0.1; checks AHX-XYZ-1.
 
       ## Why it matters
 

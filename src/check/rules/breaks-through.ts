@@ -1,11 +1,10 @@
-import type { HoleType } from '../../generated/layout.js';
 import { dot } from '../../geometry/vector.js';
-import { BROKEN } from '../near-holes.js';
+import { type Kinds, kindsOf } from '../kinds.js';
 import type { Rule } from '../rule.js';
-import type { RuleRun } from '../run.js';
-import type { Site } from '../site.js';
+import type { SiteRun } from '../run.js';
+import { NO_HEIGHT, type Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { BROKEN_SUBSTRATE, NO_FACE, NO_SUBSTRATE, type Surface, type Thickness, thicknessAt } from '../surface.js';
+import { thicknessAt } from '../surface.js';
 
 export const breaksThrough: Rule = {
   id: 'breaks-through',
@@ -39,23 +38,35 @@ export const breaksThrough: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000], "depth": 180 }\n]',
   },
   checkSite(site, run) {
-    for (let i = 0; i < site.holeCount; i++) judge(site, i, run);
+    const kinds = kindsOf(site);
+    for (let i = 0; i < site.holeCount; i++) judge(site, kinds, i, run);
   },
 };
 
-function judge(site: Site, i: number, run: RuleRun): void {
-  const type = site.holeType(i);
+function judge(site: Site, kinds: Kinds, i: number, run: SiteRun): void {
+  const kind = kinds.at(i);
+  const { type, surface, axis } = kind;
   if (type?.form === 'through') return;
-  const surface = site.surface(i);
+  const depth = site.depth(i);
+  const slope = surface === undefined || axis === undefined ? 0 : dot(axis, surface.inward);
   const thickness = surface && thicknessAt(surface, site.point(i));
-  const why = whyNot(site, i, surface, type, thickness);
-  if (why !== undefined || surface === undefined || type === undefined || thickness === undefined) {
-    run.leftOut(why ?? BROKEN);
+  if (
+    kind.out !== undefined ||
+    type === undefined ||
+    surface === undefined ||
+    thickness === undefined ||
+    !(depth * slope > 0)
+  ) {
+    run.leftOut(whyNot(site, i, depth, slope));
+    return;
+  }
+  if (Number.isNaN(site.points.z[i])) {
+    run.leftOut(NO_HEIGHT);
     return;
   }
   run.judged(1);
   const backing = type.backing?.value ?? 0;
-  const reach = site.depth(i) * slopeOf(site, i, surface) + backing;
+  const reach = depth * slope + backing;
   if (reach <= thickness.mm + LENGTH_SLACK_MM) return;
   const { side } = thickness;
   const phaseFrom = side === undefined || side === 'unknown' ? undefined : surface.substrate.deck?.phaseFrom;
@@ -67,31 +78,16 @@ function judge(site: Site, i: number, run: RuleRun): void {
     ...(side && { side }),
     ...(phaseFrom && { phaseFrom }),
   };
-  const cause = `${data.substrate} ${type.id} ${thickness.mm} ${side ?? ''}`;
-  run.finding({ record: `/holes/${i}`, byte: site.layout.holes.byte[i], hole: i, data, cause });
+  run.atHole(i, { data, cause: `${data.substrate} ${type.id} ${thickness.mm} ${side ?? ''}` });
 }
 
-/** Cosine of the angle between the axis and the way into the concrete; 0 where the axis is not known. */
-function slopeOf(site: Site, i: number, surface: Surface): number {
-  const axis = site.axis(i);
-  return axis === undefined ? 0 : dot(axis, surface.inward);
-}
-
-function whyNot(
-  site: Site,
-  i: number,
-  surface: Surface | undefined,
-  type: HoleType | undefined,
-  thickness: Thickness | undefined,
-): string | undefined {
-  if (site.broken[i] !== 0) return BROKEN;
-  if (site.substrateName(i) < 0) return NO_SUBSTRATE;
-  if (surface === undefined) return site.substrateIsBroken(i) ? BROKEN_SUBSTRATE : NO_FACE;
-  if (Number.isNaN(site.depth(i))) return 'depth not known';
-  if (Number.isNaN(site.points.z[i])) return 'height not known on an upright face';
-  if (slopeOf(site, i, surface) <= 0) return 'axis does not point into the concrete';
-  if (thickness === undefined) return 'thickness not known';
-  return type === undefined ? 'record of its hole type broken' : undefined;
+function whyNot(site: Site, i: number, depth: number, slope: number): string {
+  const why = site.whyOut(i) ?? site.whyNoSurface(i);
+  if (why !== undefined) return why;
+  if (Number.isNaN(depth)) return 'depth not known';
+  if (Number.isNaN(site.points.z[i])) return NO_HEIGHT;
+  if (slope <= 0) return 'axis does not point into the concrete';
+  return site.types.of(i) === undefined ? 'record of its hole type broken' : 'thickness not known';
 }
 
 function inWords(side: unknown, phaseFrom: unknown): string {

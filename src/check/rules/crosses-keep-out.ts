@@ -1,8 +1,9 @@
 import type { KeepOut } from '../../generated/layout.js';
 import type { Severity } from '../../model/observation.js';
 import { KeepOutIndex } from '../keep-out-index.js';
-import { BROKEN } from '../near-holes.js';
+import { kindsOf } from '../kinds.js';
 import type { Rule } from '../rule.js';
+import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 
 export const crossesKeepOut: Rule = {
@@ -37,29 +38,23 @@ export const crossesKeepOut: Rule = {
     good: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3030], [9000, 1000, 3030]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1066, 3000], "axis": [0, 0, 1] }\n]',
   },
   checkSite(site, run) {
-    const index = new KeepOutIndex(site.layout.collection('keepOuts').judged);
+    const index = new KeepOutIndex(keepOutsOf(site));
     if (index.count === 0) return;
-    const { holes } = site.layout;
+    const kinds = kindsOf(site);
     // One function for all holes: a new one for each would be garbage a million times.
     let i = 0;
     const judge = (keepOut: KeepOut, clear: number) => {
       if (clear >= keepOut.standoff - LENGTH_SLACK_MM) return;
       const { id, kind, knownFrom, standoff } = keepOut;
       const severity = severityOf(keepOut, clear);
-      run.finding({
-        record: `/holes/${i}`,
-        byte: holes.byte[i],
-        hole: i,
-        data: { keepOut: id, kind, knownFrom, clear, standoff },
-        cause: severity === 'info' ? `bars ${holes.referenceOf('substrate', i)}` : id,
-        severity,
-      });
+      const data = { keepOut: id, kind, knownFrom, clear, standoff };
+      run.atHole(i, { data, cause: severity === 'info' ? `bars ${site.substrates.nameOf(i)}` : id, severity });
     };
     for (; i < site.holeCount; i++) {
       const depth = site.depth(i);
-      const axis = site.axis(i);
+      const { axis, out } = kinds.at(i);
       const p = site.point(i);
-      if (site.broken[i] !== 0) run.leftOut(BROKEN);
+      if (out !== undefined) run.leftOut(out);
       else if (Number.isNaN(depth)) run.leftOut('depth not known');
       else if (Number.isNaN(site.diameter(i))) run.leftOut('diameter not known');
       else if (axis === undefined) run.leftOut('axis not known');
@@ -71,6 +66,21 @@ export const crossesKeepOut: Rule = {
     }
   },
 };
+
+/** The keep-outs of all layouts; one that two layouts describe alike is taken once. */
+function keepOutsOf({ parts }: Site): (KeepOut | undefined)[] {
+  const known = new Set<string>();
+  return parts.flatMap(({ layout }) => {
+    const { judged } = layout.collection('keepOuts');
+    if (parts.length === 1) return judged;
+    return judged.filter((keepOut) => {
+      if (keepOut === undefined) return false;
+      const { id, kind, shape, standoff, positionTolerance, knownFrom } = keepOut;
+      const key = JSON.stringify([id, kind, shape, standoff, positionTolerance, knownFrom]);
+      return known.size < known.add(key).size;
+    });
+  });
+}
 
 function severityOf({ kind, knownFrom, standoff, positionTolerance }: KeepOut, clear: number): Severity {
   if (knownFrom !== 'design-drawing') return 'error';

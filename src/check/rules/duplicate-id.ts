@@ -1,8 +1,7 @@
 import type { Collection } from '../../generated/schema-tables.js';
 import { identified } from '../../generated/schema-tables.js';
-import type { LayoutModel } from '../../model/layout-model.js';
 import type { Rule } from '../rule.js';
-import type { RuleRun } from '../run.js';
+import type { LayoutRun } from '../run.js';
 
 export const duplicateId: Rule = {
   id: 'duplicate-id',
@@ -20,30 +19,31 @@ export const duplicateId: Rule = {
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [2000, 1000, 3000] }\n]',
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [2000, 1000, 3000] }\n]',
   },
-  checkReferences(layout, run) {
+  checkLayout(run) {
     for (const name of identified) {
-      if (name === 'holes') checkHoles(layout, run);
-      else checkCollection(layout, name, run);
+      if (name === 'holes') checkHoles(run);
+      else checkCollection(name, run);
     }
   },
 };
 
-function checkHoles({ holes }: LayoutModel, run: RuleRun): void {
+function checkHoles(run: LayoutRun): void {
+  const { holes } = run.layout;
   run.judged(holes.count);
   for (const [i, first] of holes.duplicates) {
     const data = { id: holes.id(i), collection: 'holes', first: `/holes/${first}` };
-    run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'id', hole: i, data, cause: `holes ${data.id}` });
+    run.atHole(i, { member: 'id', data, cause: `holes ${data.id}` });
     holes.giveUp(i);
   }
 }
 
-function checkCollection(layout: LayoutModel, name: Exclude<Collection, 'holes'>, run: RuleRun): void {
-  const collection = layout.collection(name);
-  const { ids, bytes, duplicates } = collection;
+function checkCollection(name: Exclude<Collection, 'holes'>, run: LayoutRun): void {
+  const collection = run.layout.collection(name);
+  const { ids, duplicates } = collection;
   run.judged(ids.length);
   for (const [index, first] of duplicates) {
     const data = { id: ids[index], collection: name, first: `/${name}/${first}` };
-    run.finding({ record: `/${name}/${index}`, byte: bytes[index], member: 'id', data, cause: `${name} ${data.id}` });
+    run.atRecord(name, index, { member: 'id', data, cause: `${name} ${data.id}` });
     collection.giveUp(index);
   }
 }

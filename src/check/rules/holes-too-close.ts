@@ -1,4 +1,5 @@
 import { nearHoles } from '../near-holes.js';
+import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 import { COINCIDENT_MM, type SpacingLimit, SpacingLimits } from '../spacing-limits.js';
@@ -15,16 +16,21 @@ export const holesTooClose: Rule = {
   accept: 'When the designer of the anchors has agreed to the distance in writing.',
   data: {
     other: 'id of the nearest hole that is too close',
+    ...OTHER_INPUT,
+    trade: 'id of the trade of this hole',
+    otherTrade: 'id of the trade of the other hole',
     distance: 'distance of the two points, mm',
     limit: 'least distance, mm',
     source: 'where the limit comes from',
     holeType: 'id of the hole type of this hole',
     otherType: 'id of the hole type of the other hole',
   },
-  message: ({ other, distance, limit, source }, say) =>
-    `The hole lies ${say.length(distance)} from hole "${other}"; at least ${say.length(limit)} is needed (${source}).`,
-  causeMessage: ({ holeType, otherType, limit, source }, say) =>
-    `Holes of type "${holeType}" lie closer than ${say.length(limit)} to holes of type "${otherType}" (${source}).`,
+  message: ({ other, otherName, distance, limit, source, trade, otherTrade }, say) =>
+    `The hole lies ${say.length(distance)} from hole "${other}"${inInput(otherName)}${trade === otherTrade ? '' : ` of trade "${otherTrade}"`}; at least ${say.length(limit)} is needed (${source}).`,
+  causeMessage: ({ holeType, otherType, otherName, trade, otherTrade, limit, source }, say) =>
+    trade === otherTrade
+      ? `Holes of type "${holeType}" lie closer than ${say.length(limit)} to holes of type "${otherType}"${inInput(otherName)} (${source}).`
+      : `Holes of trade "${trade}" and type "${holeType}" lie closer than ${say.length(limit)} to holes of trade "${otherTrade}" and type "${otherType}"${inInput(otherName)} (${source}).`,
   example: {
     form: 'members',
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1079.9, 3000] }\n]',
@@ -60,19 +66,21 @@ export const holesTooClose: Rule = {
     run.judged(judged.count - unknown);
     run.leftOut('record of its hole type or group broken', unknown);
     for (const [reason, count] of judged.leftOut) run.leftOut(reason, count);
-    const { holes } = site.layout;
     for (const [i, { other, distance, limit }] of [...worst].sort(([a], [b]) => a - b)) {
-      const types = [site.holeType(i)?.id ?? '', site.holeType(other)?.id ?? ''];
+      const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
+      const types = [site.types.of(i)?.id ?? '', site.types.of(other)?.id ?? ''];
       const data = {
-        other: holes.id(other),
+        ...site.otherHole(i, other),
         distance,
         limit: limit.value,
         source: limit.source,
         holeType: types[0],
         otherType: types[1],
+        trade,
+        otherTrade,
       };
-      const cause = `${[...types].sort().join(' ')} ${limit.value}`;
-      run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'point', hole: i, data, cause });
+      const sides = [`${trade} ${types[0]}`, `${otherTrade} ${types[1]}`].sort();
+      run.atHole(i, { member: 'point', data, cause: `${sides.join(' ')} ${limit.value} ${data.otherName ?? ''}` });
     }
   },
 };

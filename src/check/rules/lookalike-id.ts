@@ -18,11 +18,12 @@ export const lookalikeId: Rule = {
     bad: '"holes": [\n  { "id": "H-1a", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-1A", "trade": "FP", "holeType": "HT-1", "point": [2000, 1000, 3000] }\n]',
     good: '"holes": [\n  { "id": "H-1a", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-1b", "trade": "FP", "holeType": "HT-1", "point": [2000, 1000, 3000] }\n]',
   },
-  checkReferences(layout, run) {
+  checkLayout(run) {
+    const { layout } = run;
     const { holes } = layout;
     for (const name of identified) {
       if (name === 'holes') continue;
-      const { ids, bytes } = layout.collection(name);
+      const { ids } = layout.collection(name);
       run.judged(ids.length);
       const seen = new Map<string, string>();
       ids.forEach((id, index) => {
@@ -32,26 +33,13 @@ export const lookalikeId: Rule = {
         if (other === undefined) seen.set(folded, id);
         if (other === undefined || other === id) return;
         const data = { id, collection: name, other };
-        run.finding({
-          record: `/${name}/${index}`,
-          byte: bytes[index],
-          member: 'id',
-          data,
-          cause: `${name} ${folded}`,
-        });
+        run.atRecord(name, index, { member: 'id', data, cause: `${name} ${folded}` });
       });
     }
     run.judged(holes.count);
     for (const [i, j] of holes.lookalikes) {
       const data = { id: holes.id(i), collection: 'holes', other: holes.id(j) };
-      run.finding({
-        record: `/holes/${i}`,
-        byte: holes.byte[i],
-        member: 'id',
-        hole: i,
-        data,
-        cause: `holes ${data.other}`,
-      });
+      run.atHole(i, { member: 'id', data, cause: `holes ${data.other}` });
     }
   },
 };

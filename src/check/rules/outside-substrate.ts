@@ -1,9 +1,8 @@
 import { distanceToRing, insideRing } from '../../geometry/ring.js';
-import { BROKEN } from '../near-holes.js';
 import type { Rule } from '../rule.js';
-import type { Site } from '../site.js';
+import { NO_HEIGHT, type Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { BROKEN_SUBSTRATE, isIn, NO_FACE, NO_SUBSTRATE, type Surface, uOn, vOn } from '../surface.js';
+import { isIn, type Surface, uOn, vOn } from '../surface.js';
 
 export const outsideSubstrate: Rule = {
   id: 'outside-substrate',
@@ -34,11 +33,10 @@ export const outsideSubstrate: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [10000, 1000, 3000] }\n]',
   },
   checkSite(site, run) {
-    const { holes } = site.layout;
     for (let i = 0; i < site.holeCount; i++) {
       const surface = site.surface(i);
       const p = site.point(i);
-      if (surface?.outline === undefined || site.broken[i] !== 0 || Number.isNaN(p[2])) {
+      if (surface?.outline === undefined || site.out[i] !== 0 || Number.isNaN(p[2])) {
         run.leftOut(whyNot(site, i, surface));
         continue;
       }
@@ -47,17 +45,15 @@ export const outsideSubstrate: Rule = {
       if (found === undefined) continue;
       const data = { substrate: surface.substrate.id, ...found };
       const cause = `${data.substrate} ${found.where} ${found.opening ?? ''}`;
-      run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member: 'point', hole: i, data, cause });
+      run.atHole(i, { member: 'point', data, cause });
     }
   },
 };
 
 function whyNot(site: Site, i: number, surface: Surface | undefined): string {
-  if (site.broken[i] !== 0) return BROKEN;
-  if (site.substrateName(i) < 0) return NO_SUBSTRATE;
-  if (site.substrateIsBroken(i)) return BROKEN_SUBSTRATE;
-  if (surface === undefined) return NO_FACE;
-  return surface.outline === undefined ? 'substrate without an outline' : 'height not known on an upright face';
+  const why = site.whyOut(i) ?? site.whyNoSurface(i);
+  if (why !== undefined) return why;
+  return surface?.outline === undefined ? 'substrate without an outline' : NO_HEIGHT;
 }
 
 function off(

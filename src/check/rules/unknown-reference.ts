@@ -3,10 +3,10 @@ import { HoleColumns, type HoleReference } from '../../model/hole-columns.js';
 import { holeReferences } from '../../model/hole-row.js';
 import type { LayoutModel } from '../../model/layout-model.js';
 import { nearest } from '../../model/nearest.js';
-import { BROKEN } from '../near-holes.js';
+import { BROKEN } from '../site.js';
 import { type FoundReference, referencesIn } from '../references-in.js';
 import type { Rule } from '../rule.js';
-import type { RuleRun } from '../run.js';
+import type { LayoutRun } from '../run.js';
 
 const SINGULAR: Readonly<Record<string, string>> = {
   parties: 'party',
@@ -43,30 +43,28 @@ export const unknownReference: Rule = {
     bad: '"holes": [\n  { "id": "H-1", "trade": "FB", "holeType": "HT-1", "point": [1000, 1000, 3000] }\n]',
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] }\n]',
   },
-  checkReferences(layout, run) {
+  checkLayout(run) {
+    const { layout } = run;
     const suggest = new Suggestions(layout);
-    if (!layout.isHeaderBroken) checkRecords(layout, 'header', suggest, run);
-    for (const name of collections) if (name !== 'holes') checkRecords(layout, name, suggest, run);
-    checkHoles(layout, suggest, run);
+    if (!layout.isHeaderBroken) checkRecords('header', suggest, run);
+    for (const name of collections) if (name !== 'holes') checkRecords(name, suggest, run);
+    checkHoles(suggest, run);
   },
 };
 
 const UNREADABLE = 'the collection that it refers to cannot be read';
 
-function checkRecords(
-  layout: LayoutModel,
-  name: Exclude<Collection, 'holes'> | 'header',
-  suggest: Suggestions,
-  run: RuleRun,
-): void {
+function checkRecords(name: Exclude<Collection, 'holes'> | 'header', suggest: Suggestions, run: LayoutRun): void {
+  const { layout } = run;
   for (const found of referencesIn(layout, name)) {
-    if (isSound(layout, found, suggest, run)) continue;
+    if (isSound(found, suggest, run)) continue;
     if (name === 'header') layout.isHeaderBroken = true;
     else layout.collection(name).giveUp(found.index);
   }
 }
 
-function isSound(layout: LayoutModel, found: FoundReference, suggest: Suggestions, run: RuleRun): boolean {
+function isSound(found: FoundReference, suggest: Suggestions, run: LayoutRun): boolean {
+  const { layout } = run;
   const { record, byte, member, id, target } = found;
   if (layout.unreadable.has(target)) {
     run.leftOut(UNREADABLE);
@@ -74,7 +72,7 @@ function isSound(layout: LayoutModel, found: FoundReference, suggest: Suggestion
   }
   run.judged(1);
   const isKnown = target === 'holes' ? layout.holes.find(id) >= 0 : layout.collection(target).isDefined(id);
-  if (!isKnown) run.finding({ record, byte, member, data: suggest.describe(id, target), cause: `${target} ${id}` });
+  if (!isKnown) run.atPointer(record, byte, { member, data: suggest.describe(id, target), cause: `${target} ${id}` });
   return isKnown;
 }
 
@@ -88,7 +86,8 @@ interface HoleColumn {
   isDefined: Uint8Array;
 }
 
-function checkHoles(layout: LayoutModel, suggest: Suggestions, run: RuleRun): void {
+function checkHoles(suggest: Suggestions, run: LayoutRun): void {
+  const { layout } = run;
   const { holes } = layout;
   const columns = holeReferences.map((path) => holeColumn(layout, path)).filter(({ column }) => column.length > 0);
   let judged = 0;
@@ -105,7 +104,7 @@ function checkHoles(layout: LayoutModel, suggest: Suggestions, run: RuleRun): vo
         if (isDefined[name] === 1) continue;
         const data = suggest.describe(layout.collection(target).names.text(name), target);
         const cause = `${target} ${data.id}`;
-        run.finding({ record: `/holes/${i}`, byte: holes.byte[i], member, hole: i, data, cause });
+        run.atHole(i, { member, data, cause });
         holes.giveUp(i);
       }
     }

@@ -24,7 +24,8 @@ export const unusedDefinition: Rule = {
     bad: '"sources": [{ "id": "S-9", "title": "Old drawing", "kind": "structural-drawing" }]',
     good: '"sources": []',
   },
-  checkReferences(layout, run) {
+  checkLayout(run) {
+    const { layout } = run;
     const used = usedNames(layout);
     for (const name of DEFINITIONS) {
       const collection = layout.collection(name);
@@ -32,7 +33,7 @@ export const unusedDefinition: Rule = {
       collection.ids.forEach((id, index) => {
         if (id === undefined || used.get(name)?.has(id)) return;
         const data = { id, collection: name };
-        run.finding({ record: `/${name}/${index}`, byte: collection.bytes[index], member: 'id', data, cause: name });
+        run.atRecord(name, index, { member: 'id', data, cause: name });
       });
     }
   },

@@ -1,5 +1,6 @@
 import type { Report } from '../../generated/report.js';
 import { Checker, type CheckOptions } from '../../jobs/checker.js';
+import { BadRuleOption } from '../../jobs/rule-options.js';
 import { BadSeverity } from '../../jobs/severities.js';
 import type { Severity } from '../../model/observation.js';
 import type { Purpose } from '../../model/rule.js';
@@ -8,7 +9,7 @@ import { jsonReport } from '../../report/json.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
-import { feed, STANDARD_INPUT } from '../feed.js';
+import { type Fed, feed, STANDARD_INPUT } from '../feed.js';
 import { isTableName, readProfile } from '../read-profile.js';
 
 export interface CheckFlags {
@@ -18,6 +19,7 @@ export interface CheckFlags {
   threshold: Severity;
   limit: number;
   severity: string[];
+  option: string[];
   asOf?: string;
   quiet: boolean;
   colour?: string;
@@ -38,16 +40,18 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
     sampleLimit: flags.limit,
     asOf: flags.asOf,
     severities: readSeverities(flags.severity),
+    ruleOptions: readOptions(flags.option),
     // Only the machine's form shows digests, and loading the hash takes its time.
     sha256: flags.format === 'json' ? (await import('../../node/sha256.js')).sha256 : undefined,
   });
   const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
   let unreadable = 0;
+  // Findings about two inputs come last, and their lines are looked up in the files.
+  const open: Fed[] = [];
   for (const file of files) {
     try {
       // With a profile, all but names of JSON files are tables: standard input too.
-      const { close } = await feed(checker, file, /\.jsonl?$/i.test(file) ? undefined : profile, manners);
-      close();
+      open.push(await feed(checker, file, /\.jsonl?$/i.test(file) ? undefined : profile, manners));
     } catch (error) {
       if (!(error instanceof UnreadableInput)) throw error;
       say(`ahx: ${error.message}`);
@@ -57,6 +61,7 @@ export async function runCheck(files: readonly string[], flags: CheckFlags): Pro
   }
   if (unreadable === files.length) return EXIT.unreadable;
   const report = checker.end();
+  for (const { close } of open) close();
   if (flags.format === 'json') print(jsonReport(report));
   else if (flags.quiet) print(`${verdictLines(report).join('\n')}\n`);
   else print(textReport(report, { colour: manners.colour, findingsOfCause: 5 }));
@@ -68,7 +73,9 @@ function newChecker(options: CheckOptions): Checker {
   try {
     return new Checker(options);
   } catch (error) {
-    throw error instanceof BadSeverity ? new WrongUse(`${error.message} "ahx explain" lists all rules.`) : error;
+    throw error instanceof BadSeverity || error instanceof BadRuleOption
+      ? new WrongUse(`${error.message} "ahx explain" lists all rules.`)
+      : error;
   }
 }
 
@@ -90,4 +97,16 @@ function readSeverities(pairs: readonly string[]): Record<string, Severity | 'of
       return [rule, level as Severity | 'off'];
     }),
   );
+}
+
+function readOptions(settings: readonly string[]): Record<string, Record<string, number>> {
+  const options: Record<string, Record<string, number>> = {};
+  for (const setting of settings) {
+    const [, rule, name, value] = /^([^.=]+)\.([^.=]+)=(.+)$/.exec(setting) ?? [];
+    const number = Number(value);
+    if (rule === undefined || !Number.isFinite(number))
+      throw new WrongUse(`--option needs RULE.NAME=NUMBER, not "${setting}". See: ahx explain RULE`);
+    options[rule] = { ...options[rule], [name]: number };
+  }
+  return options;
 }

@@ -1,5 +1,6 @@
 import { rules } from '../../check/list.js';
 import { nearest } from '../../model/nearest.js';
+import { severityFor } from '../../model/rule.js';
 import { rulePage } from '../../report/rule-page.js';
 import { print } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
@@ -8,9 +9,10 @@ import { EXIT, WrongUse } from '../exit.js';
 export async function runExplain(id: string | undefined): Promise<number> {
   if (id === undefined) {
     const width = Math.max(...rules.map((rule) => rule.id.length));
-    const lines = rules.map(
-      (rule) => `${rule.id.padEnd(width)}  ${rule.class.padEnd(6)}  ${rule.severity.padEnd(7)}  ${rule.title}`,
-    );
+    const lines = rules.map((rule) => {
+      const severity = severityFor(rule, 'for-review').padEnd(7);
+      return `${rule.id.padEnd(width)}  ${rule.class.padEnd(6)}  ${severity}  ${rule.title}`;
+    });
     print(`${lines.join('\n')}\n`);
     return EXIT.clean;
   }
