@@ -1,0 +1,28 @@
+import { type Kind, kindsOf } from './kinds.js';
+import type { Said, SiteRun } from './run.js';
+import type { Site } from './site.js';
+
+/** What a rule says of all holes of a kind: nothing wrong, why they are left out, or what is wrong with each. */
+export type OfKind = 'passed' | { leftOut: string } | { finding: Said };
+
+/**
+ * Judges holes by what they refer to, once for each kind.
+ *
+ * Holes that an earlier stage has found broken are left out. A kind of which `judge` says undefined is none
+ * of the rule's business and is not counted. Costs nothing a hole where nothing is wrong.
+ */
+export function judgeKinds(site: Site, run: SiteRun, judge: (kind: Kind) => OfKind | undefined): void {
+  const { list, of } = kindsOf(site);
+  const found = list.map((kind) => {
+    const said = kind.out === undefined ? judge(kind) : { leftOut: kind.out };
+    if (said === undefined) return undefined;
+    if (said === 'passed' || 'finding' in said) run.judged(kind.count);
+    else run.leftOut(said.leftOut, kind.count);
+    return said === 'passed' || 'leftOut' in said ? undefined : said.finding;
+  });
+  if (found.every((said) => said === undefined)) return;
+  for (let i = 0; i < site.holeCount; i++) {
+    const said = found[of[i]];
+    if (said !== undefined) run.atHole(i, said);
+  }
+}
