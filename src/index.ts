@@ -28,6 +28,16 @@ export {
 export type { ByteSource } from './model/byte-source.js';
 export type { LayoutSource, Loss } from './model/layout-source.js';
 export type { Severity } from './model/observation.js';
-export type { Purpose, RuleClass, RuleExample, RuleInfo, Say, Stage } from './model/rule.js';
+export type {
+  Purpose,
+  RuleClass,
+  RuleExample,
+  RuleInfo,
+  RuleOption,
+  Say,
+  SeverityByPurpose,
+  Stage,
+} from './model/rule.js';
+export { severityFor } from './model/rule.js';
 export { jsonReport } from './report/json.js';
 export { type TextOptions, textReport, verdictLines } from './report/text.js';

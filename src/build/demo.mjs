@@ -17,7 +17,7 @@ const steps = [
     ['convert', `${terminal}/sprinkler-points.csv`, made, '--profile', `${terminal}/sprinkler.profile.json`, '--force'],
   ],
   [
-    'The layout is checked, and the layout of the other trade, each by itself (holes of different files are not yet compared):',
+    'The layout is checked together with that of the other trade:',
     ['check', made, `${terminal}/duct.ahx.json`],
   ],
   ['A poor layout, to see what is said about it:', ['check', 'examples/poor/poor.ahx.json']],

@@ -17,6 +17,9 @@ const COLOURS: Readonly<Record<string, string>> = { error: '31', warning: '33', 
 const HOLES_OF_CAUSE = 8;
 /** More causes of one input than this are counted, not written out. */
 const MOST_CAUSES = 100;
+/** More reasons why something was not judged than this, and more rules of one reason, are counted. */
+const MOST_REASONS = 12;
+const MOST_RULES = 3;
 
 /** A report as text for people, lines ending in a line feed. The two verdicts come last, then the caution. */
 export function textReport(report: Report, { colour, findingsOfCause }: TextOptions): string {
@@ -69,9 +72,17 @@ function unjudgedLines({ coverage }: Report): string[] {
   for (const { rule, outcome, reason, class: ruleClass, judged } of coverage) {
     if (reason === undefined || ruleClass === 'format' || outcome === 'not-applicable') continue;
     if (isOff({ outcome, judged, reason })) continue;
-    rulesOf.set(reason, [...(rulesOf.get(reason) ?? []), rule]);
+    for (const part of reason.split('; ')) rulesOf.set(part, [...(rulesOf.get(part) ?? []), rule]);
   }
-  return [...rulesOf].map(([reason, rules]) => `  not judged: ${reason} (${rules.join(', ')})`);
+  const lines = [...rulesOf].map(([reason, rules]) => `  not judged: ${reason} (${namesInWords(rules)})`);
+  const rest = lines.splice(MOST_REASONS).length;
+  return rest === 0 ? lines : [...lines, `  and ${counted(rest, 'more reason')}; --format json lists them`];
+}
+
+function namesInWords(rules: readonly string[]): string {
+  const shown = rules.length > MOST_RULES ? rules.slice(0, MOST_RULES - 1) : rules;
+  const rest = rules.length - shown.length;
+  return `${shown.join(', ')}${rest > 0 ? ` and ${counted(rest, 'more rule')}` : ''}`;
 }
 
 function holesInWords({ holes, findings }: Cause): string {

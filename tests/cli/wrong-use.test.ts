@@ -62,8 +62,8 @@ describe('isDateTime', () => {
 });
 
 describe('the help of check', () => {
-  it('says that files are judged each by itself', () => {
-    expect(ahx(['check', '--help']).out).toContain('Each file is judged by itself');
+  it('says that layouts of one frame are judged together', () => {
+    expect(ahx(['check', '--help']).out).toContain('Layouts of one frame are judged together');
   });
 });
 
