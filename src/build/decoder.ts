@@ -16,7 +16,7 @@ export function decoderFiles(root: string): GeneratedFiles {
   const head = [
     GENERATED_NOTE.trimEnd(),
     "import type { HoleRow } from '../model/hole-row.js';",
-    "import { idEnd, labelEnd, numberEnd, numberRead } from '../read/lexemes.js';",
+    "import { idEnd, labelEnd, labelHash, numberEnd, numberRead } from '../read/lexemes.js';",
     "import { blanks } from '../read/scan.js';",
     '',
   ];
@@ -83,7 +83,7 @@ class DecoderWriter {
 
   private clear(): string[] {
     return [
-      '  row.bytes = b; row.idStart = -1;',
+      '  row.bytes = b; row.idStart = -1; row.tagHash = 0;',
       '  const n = row.numbers; const starts = row.refStarts;',
       `  ${holeNumbers.map((_, k) => `n[${k}] = NaN;`).join(' ')}`,
       `  ${holeReferences.map((_, k) => `starts[${k}] = -1;`).join(' ')}`,
@@ -113,7 +113,7 @@ class DecoderWriter {
     const reference = referenceOf(part);
     const name = reference === undefined ? undefined : definitionName(reference);
     if (name === 'id' || name?.endsWith('Ref') === true) return this.identifier(name, path);
-    if (name === 'label' || name === 'text') return this.line(this.definitions[name].maxLength as number);
+    if (name === 'label' || name === 'text') return this.line(this.definitions[name].maxLength as number, path);
     if (name === 'ext') return ['return -1;'];
     const schema = this.resolve(part);
     if (schema.enum !== undefined) return this.choice(schema.enum as string[]);
@@ -152,8 +152,13 @@ class DecoderWriter {
     ];
   }
 
-  private line(max: number): string[] {
-    return ['if (c !== 34) return -1;', `p = labelEnd(b, p + 1, ${max}) + 1;`, 'if (p === 0) return -1;'];
+  private line(max: number, path: string): string[] {
+    return [
+      'if (c !== 34) return -1;',
+      `p = labelEnd(b, p + 1, ${max}) + 1;`,
+      'if (p === 0) return -1;',
+      ...(path === 'tag' ? ['row.tagHash = labelHash[0];'] : []),
+    ];
   }
 
   private number(schema: Schema, path: string): string[] {

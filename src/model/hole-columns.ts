@@ -1,4 +1,5 @@
-import { type HoleRow, holeReferences } from './hole-row.js';
+import type { PositionTolerance } from '../generated/shared.js';
+import { type HoleRow, holeNumbers, holeReferences } from './hole-row.js';
 import { IdIndex } from './id-index.js';
 import { type Names, resized } from './names.js';
 
@@ -9,6 +10,9 @@ const Z = 2;
 const AXIS = 3;
 const DIAMETER = 6;
 const DEPTH = 7;
+/** Of the position tolerance: radius, then the limits along, across and of the height. */
+const TOLERANCE = 8;
+const LIMITS = ['along', 'across', 'height'] as const;
 
 const SMALLEST = 64;
 
@@ -34,6 +38,8 @@ export class HoleColumns {
   /** NaN where the hole type rules; empty when it rules for all. */
   diameter = new Float64Array(0);
   depth = new Float64Array(0);
+  /** Hash of the tag, see `tagHash`; 0 where a hole has none; empty when none has. */
+  tagHash = new Int32Array(0);
   /** Offset of the record in the input. */
   byte = new Float64Array(SMALLEST);
   /** 0 for a record that is judged; see {@link HoleColumns.BROKEN_RECORD}. */
@@ -42,6 +48,8 @@ export class HoleColumns {
   readonly axes: number[] = [];
   private readonly axisIndex = new Map<string, number>();
   private lastAxis = -1;
+  /** The numbers of position tolerances, in the order of the row. */
+  private readonly tolerance = holeNumbers.slice(TOLERANCE).map(() => new Float64Array(0));
   private readonly references: Int32Array[] = holeReferences.map(() => new Int32Array(0));
   private readonly ids = new IdIndex();
 
@@ -89,6 +97,23 @@ export class HoleColumns {
     return i < this.depth.length ? this.depth[i] : Number.NaN;
   }
 
+  /** Hash of the tag of hole `i`: equal for equal tags, and for few others; 0 where it has none. */
+  tagHashOf(i: number): number {
+    return i < this.tagHash.length ? this.tagHash[i] : 0;
+  }
+
+  /** The position tolerance of hole `i` itself, millimetres; undefined where the hole type rules. */
+  positionToleranceOf(i: number): PositionTolerance | undefined {
+    const [radius, ...limits] = this.tolerance.map((column) => (i < column.length ? column[i] : Number.NaN));
+    const found: PositionTolerance = {};
+    if (!Number.isNaN(radius)) found.radius = radius;
+    LIMITS.forEach((name, k) => {
+      const [lower, upper] = [limits[2 * k], limits[2 * k + 1]];
+      if (!Number.isNaN(lower) && !Number.isNaN(upper)) found[name] = [lower, upper];
+    });
+    return Object.keys(found).length === 0 ? undefined : found;
+  }
+
   /** Marks a hole as one that later stages do not judge. */
   giveUp(i: number): void {
     if (this.broken[i] !== 0) return;
@@ -131,10 +156,25 @@ export class HoleColumns {
       if (i >= this.depth.length) this.depth = resized(this.depth, this.x.length, Number.NaN);
       this.depth[i] = depth;
     }
+    if (row.tagHash !== 0) {
+      if (i >= this.tagHash.length) this.tagHash = resized(this.tagHash, this.x.length);
+      this.tagHash[i] = row.tagHash;
+    }
+    this.pushTolerance(numbers, i);
     this.pushReferences(row, i);
     if (row.idStart < 0) this.ids.add(row.bytes, 0, 0);
     else this.ids.add(row.bytes, row.idStart, row.idEnd);
     return i;
+  }
+
+  private pushTolerance(numbers: Float64Array, i: number): void {
+    const { tolerance } = this;
+    for (let k = 0; k < tolerance.length; k++) {
+      const value = numbers[TOLERANCE + k];
+      if (Number.isNaN(value)) continue;
+      if (i >= tolerance[k].length) tolerance[k] = resized(tolerance[k], this.x.length, Number.NaN);
+      tolerance[k][i] = value;
+    }
   }
 
   private pushReferences({ bytes, refStarts, refEnds }: HoleRow, i: number): void {

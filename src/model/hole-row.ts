@@ -1,3 +1,5 @@
+import { tagHash } from './tag-hash.js';
+
 /**
  * One hole on its way from the text into the columns.
  *
@@ -8,6 +10,8 @@ export interface HoleRow {
   bytes: Uint8Array;
   idStart: number;
   idEnd: number;
+  /** Hash of the tag (see {@link tagHash}); 0 where absent. */
+  tagHash: number;
   /** Numbers by path (see `holeNumbers` of the generated decoder); NaN where absent. */
   numbers: Float64Array;
   /** Start of each referenced id by path (see `holeReferences`); -1 where absent. */
@@ -25,6 +29,13 @@ export const holeNumbers = [
   'axis.2',
   'diameter',
   'depth',
+  'positionTolerance.radius',
+  'positionTolerance.along.0',
+  'positionTolerance.along.1',
+  'positionTolerance.across.0',
+  'positionTolerance.across.1',
+  'positionTolerance.height.0',
+  'positionTolerance.height.1',
 ] as const;
 
 /** Paths of the references of a hole, in the order of {@link HoleRow.refStarts}. */
@@ -45,6 +56,7 @@ export function newHoleRow(): HoleRow {
     bytes: new Uint8Array(0),
     idStart: -1,
     idEnd: -1,
+    tagHash: 0,
     numbers: new Float64Array(holeNumbers.length),
     refStarts: new Int32Array(holeReferences.length),
     refEnds: new Int32Array(holeReferences.length),
@@ -54,6 +66,7 @@ export function newHoleRow(): HoleRow {
 /** Empties the row for the next hole. */
 export function clearRow(row: HoleRow): void {
   row.idStart = -1;
+  row.tagHash = 0;
   row.numbers.fill(Number.NaN);
   row.refStarts.fill(-1);
 }
@@ -82,6 +95,8 @@ export function rowFromHole(hole: unknown, row: HoleRow): void {
   };
   row.idStart = put(valueAt(hole, ['id']));
   row.idEnd = at;
+  const tag = valueAt(hole, ['tag']);
+  if (typeof tag === 'string') row.tagHash = tagHash(tag);
   for (let k = 0; k < referencePaths.length; k++) {
     row.refStarts[k] = put(valueAt(hole, referencePaths[k]));
     row.refEnds[k] = at;

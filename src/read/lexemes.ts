@@ -1,3 +1,5 @@
+import { TAG_HASH_START, tagHashEnd, tagHashStep } from '../model/tag-hash.js';
+
 /**
  * The small pieces that decoders are made of: each reads one lexeme of JSON at a byte position.
  *
@@ -67,32 +69,49 @@ export function idEnd(b: Uint8Array, p: number, max: number): number {
   return end;
 }
 
+/** Where {@link labelEnd} leaves the hash of the text that it read, see `tagHash`. */
+export const labelHash = new Int32Array(1);
+
 /**
  * Reads the rest of one line of text after its opening quote: no blank at either end, 1 to `max` code
- * points. Takes escaped quotes and solidi and the common part of UTF-8; leaves the rest to the scanner.
- * Returns the position of the closing quote.
+ * points. Takes escapes and the common part of UTF-8; leaves the rest to the scanner. Returns the position
+ * of the closing quote; the hash is of the text that the escapes stand for.
  */
 export function labelEnd(b: Uint8Array, p: number, max: number): number {
   let end = p;
   let extra = 0;
+  let hash = TAG_HASH_START;
   for (;;) {
-    while (STOPS[b[end]] === 0) end++;
-    const c = b[end];
+    let c = b[end];
+    while (STOPS[c] === 0) {
+      hash = tagHashStep(hash, c);
+      c = b[++end];
+    }
     if (c === 34) break;
     if (c === 92) {
       const d = b[end + 1];
-      if (d !== 34 && d !== 92 && d !== 47) return -1;
-      end += 2;
-      extra++;
+      if (d === 34 || d === 92 || d === 47) {
+        hash = tagHashStep(hash, d);
+        end += 2;
+        extra++;
+        continue;
+      }
+      const point = d === 117 ? plainEscape(b, end + 2) : -1;
+      if (point < 0) return -1;
+      hash = tagHashOfPoint(hash, point);
+      end += 6;
+      extra += 5;
     } else {
       const length = c >= 128 ? plainSequence(b, end) : 0;
       if (length === 0) return -1;
-      end += length;
+      for (const after = end + length; end < after; end++) hash = tagHashStep(hash, b[end]);
       extra += length - 1;
     }
   }
   const points = end - p - extra;
-  return points === 0 || points > max || b[p] === 32 || b[end - 1] === 32 ? -1 : end;
+  if (points === 0 || points > max || b[p] === 32 || b[end - 1] === 32) return -1;
+  labelHash[0] = tagHashEnd(hash);
+  return end;
 }
 
 /** Length of the UTF-8 sequence at `p` if it is a letter or sign that a line of text may hold anywhere, else 0. */
@@ -101,12 +120,39 @@ function plainSequence(b: Uint8Array, p: number): number {
   const d = b[p + 1];
   if ((d & 0xc0) !== 0x80) return 0;
   if (c >= 0xc3 && c <= 0xdf) return 2;
-  if (c < 0xe4 || c > 0xec) {
-    // Among three-byte sequences only U+2010 to U+2027 and U+2030 to U+203F are taken below U+4000:
-    // dashes, quotation marks and the primes of feet and inches. The blanks lie between and around.
-    if (c !== 0xe2 || d !== 0x80) return 0;
-    const e = b[p + 2];
-    return (e >= 0x90 && e <= 0xa7) || (e >= 0xb0 && e <= 0xbf) ? 3 : 0;
+  if ((c & 0xf0) !== 0xe0 || (b[p + 2] & 0xc0) !== 0x80) return 0;
+  const point = ((c & 15) << 12) | ((d & 63) << 6) | (b[p + 2] & 63);
+  // Below U+0800 the three bytes are too long a form, which is no UTF-8.
+  return point >= 0x800 && isPlainPoint(point) ? 3 : 0;
+}
+
+/** The code point of the four hexadecimal digits at `p` if a line of text may hold it anywhere, else -1. */
+function plainEscape(b: Uint8Array, p: number): number {
+  let point = 0;
+  for (let k = p; k < p + 4; k++) {
+    const c = b[k];
+    const digit = c >= 48 && c <= 57 ? c - 48 : (c | 32) >= 97 && (c | 32) <= 102 ? (c | 32) - 87 : -1;
+    if (digit < 0) return -1;
+    point = point * 16 + digit;
   }
-  return (b[p + 2] & 0xc0) === 0x80 ? 3 : 0;
+  return isPlainPoint(point) ? point : -1;
+}
+
+/**
+ * Code points of the first plane that are no control character, blank, surrogate or noncharacter: not all of
+ * them. Between U+0800 and U+4000 only U+2010 to U+2027 and U+2030 to U+203F are taken: dashes, quotation
+ * marks and the primes of feet and inches. The blanks lie between and around.
+ */
+function isPlainPoint(point: number): boolean {
+  if (point < 0x7f) return point > 32;
+  if (point < 0x800) return point >= 0xc0;
+  if (point < 0x4000) return (point >= 0x2010 && point <= 0x2027) || (point >= 0x2030 && point <= 0x203f);
+  return point <= 0xcfff;
+}
+
+function tagHashOfPoint(hash: number, point: number): number {
+  if (point < 0x80) return tagHashStep(hash, point);
+  const last = 0x80 | (point & 63);
+  if (point < 0x800) return tagHashStep(tagHashStep(hash, 0xc0 | (point >> 6)), last);
+  return tagHashStep(tagHashStep(tagHashStep(hash, 0xe0 | (point >> 12)), 0x80 | ((point >> 6) & 63)), last);
 }

@@ -21,6 +21,12 @@ function withIds(...ids: unknown[]): HoleColumns {
   return columns;
 }
 
+/** Bytes of all arrays of numbers that the columns hold themselves. */
+function byteLength(columns: HoleColumns): number {
+  const arrays = Object.values(columns).flatMap((value) => (Array.isArray(value) ? value : [value]));
+  return arrays.reduce((sum, value) => sum + (ArrayBuffer.isView(value) ? value.byteLength : 0), 0);
+}
+
 describe('the columns of holes', () => {
   it('keep what a hole has and mark what it has not', () => {
     const { columns, names, push } = newColumns();
@@ -69,6 +75,39 @@ describe('the columns of holes', () => {
     expect([...columns.broken.subarray(0, 2)]).toEqual([HoleColumns.GIVEN_UP, HoleColumns.BROKEN_RECORD]);
   });
 
+  it('keep the position tolerance that a hole has of its own, part by part', () => {
+    const { columns, push } = newColumns();
+    const tolerances = [
+      undefined,
+      { radius: 3 },
+      { along: [-5, 5], across: [-2, 0] },
+      { radius: 0, height: [0, 12.5] },
+      {},
+    ];
+    for (const positionTolerance of tolerances) push({ id: 'A', positionTolerance });
+    expect(tolerances.map((_, i) => columns.positionToleranceOf(i))).toEqual([...tolerances.slice(0, 4), undefined]);
+  });
+
+  it('keep a hash of the tag, 0 where there is none', () => {
+    const { columns, push } = newColumns();
+    for (const tag of [undefined, 'A-1 3/8"', 'A-1 3/8"', 'A-2 3/8"', 7]) push({ id: 'A', tag });
+    const hashes = [0, 1, 2, 3, 4].map((i) => columns.tagHashOf(i));
+    expect(hashes).toEqual([0, hashes[1], hashes[1], hashes[3], 0]);
+    expect(hashes[1]).not.toBe(hashes[3]);
+    expect(hashes[1]).not.toBe(0);
+  });
+
+  it('take no memory for what no hole has', () => {
+    const held = (hole: object) => {
+      const { columns, push } = newColumns();
+      for (let i = 0; i < 100; i++) push({ id: `H-${i}`, point: [i, 0, 0], ...hole });
+      return byteLength(columns);
+    };
+    const bare = held({});
+    expect(held({ positionTolerance: { radius: 3 } }) - bare).toBe(128 * Float64Array.BYTES_PER_ELEMENT);
+    expect(held({ tag: 'A' }) - bare).toBe(128 * Int32Array.BYTES_PER_ELEMENT);
+  });
+
   it('keep values of columns that begin late', () => {
     const { columns, push } = newColumns();
     for (let i = 0; i < 1000; i++) {
@@ -76,12 +115,14 @@ describe('the columns of holes', () => {
         id: `H-${i}`,
         point: [i, -i, i / 2],
         ...(i === 0 && { depth: 7 }),
-        ...(i >= 700 && { diameter: i, group: `G-${i % 3}` }),
+        ...(i >= 700 && { diameter: i, group: `G-${i % 3}`, tag: 'T', positionTolerance: { along: [-i, i] } }),
       });
     }
     for (const i of [0, 63, 64, 65, 112, 699, 700, 999]) {
       expect([columns.id(i), columns.x[i], columns.y[i], columns.z[i]]).toEqual([`H-${i}`, i, -i, i / 2]);
       expect(columns.diameterOf(i)).toBe(i >= 700 ? i : Number.NaN);
+      expect(columns.tagHashOf(i) === 0).toBe(i < 700);
+      expect(columns.positionToleranceOf(i)).toEqual(i >= 700 ? { along: [-i, i] } : undefined);
       expect(columns.depthOf(i)).toBe(i === 0 ? 7 : Number.NaN);
       expect(columns.referenceOf('group', i)).toBe(i >= 700 ? (i - 700) % 3 : -1);
     }

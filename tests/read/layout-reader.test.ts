@@ -26,6 +26,8 @@ function read(text: string, Reader: typeof LayoutReader = LayoutReader, chunk = 
     axis: holes.axis[i] < 0 ? undefined : holes.axes.slice(holes.axis[i] * 3, holes.axis[i] * 3 + 3),
     sizes: [holes.diameterOf(i), holes.depthOf(i)],
     references: holeReferences.map((path) => holes.referenceOf(path, i)),
+    tagHash: holes.tagHashOf(i),
+    tolerance: holes.positionToleranceOf(i),
     byte: holes.byte[i],
     broken: holes.broken[i],
   }));
@@ -93,6 +95,19 @@ describe('the reader of layouts', () => {
     expect(model.collection('parties').names.find('P')).toBe(model.holes.referenceOf('above.protectedBy', 2));
     expect(model.holes.referenceOf('group', 0)).toBe(-1);
     expect(model.holes.lookalikes).toEqual([[2, 0]]);
+  });
+
+  it('gives equal tags equal hashes, however they are written', () => {
+    const tags = ['"3/8\\" é"', '"3\\/8\\u0022 é"', '"3/8\\u0022\\u0020\\u00E9"', '"3/8\\" e"'];
+    const written = tags.map((tag, k) => `{"id":"H-${k}","tag":${tag},"trade":"FP","holeType":"T","point":[1,2,3]}`);
+    const text = `{${header},"holes":[${written.join(',')},${holes[0]}],"trades":[],"holeTypes":[]}`;
+    for (const { rows, found } of [read(text), read(text, CarefulReader)]) {
+      const hashes = rows.map(({ tagHash }) => tagHash);
+      expect(found).toEqual([]);
+      expect(hashes.slice(1, 3)).toEqual([hashes[0], hashes[0]]);
+      expect(new Set(hashes).size).toBe(3);
+      expect(hashes[4]).toBe(0);
+    }
   });
 
   it('keeps the id of a broken record as declared, and its record out of the model', () => {

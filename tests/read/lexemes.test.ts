@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { idEnd, labelEnd, numberEnd, numberRead } from '../../src/read/lexemes.js';
+import { idEnd, labelEnd, labelHash, numberEnd, numberRead } from '../../src/read/lexemes.js';
+import { tagHash } from '../../src/model/tag-hash.js';
 import { Scanner } from '../../src/read/scan.js';
 import { padded } from './padded.js';
 import { newRandom, pick } from './random.js';
@@ -160,6 +161,20 @@ describe('labelEnd', () => {
       const json = JSON.stringify(text);
       expect([text, labelEnd(padded(json).bytes, 1, 256)]).toEqual([text, new TextEncoder().encode(json).length - 1]);
     }
+  });
+
+  it('leaves the hash of the text that the escapes stand for', () => {
+    const random = newRandom(16);
+    let accepted = 0;
+    for (let k = 0; k < 30_000; k++) {
+      const length = 1 + Math.floor(random() * 6);
+      const text = String.fromCodePoint(...Array.from({ length }, () => pick(random, points)));
+      const json = quoted(random, text);
+      if (labelEnd(padded(json).bytes, 1, 256) < 0) continue;
+      accepted++;
+      if (labelHash[0] !== tagHash(text)) expect([json, labelHash[0]]).toEqual([json, tagHash(text)]);
+    }
+    expect(accepted).toBeGreaterThan(500);
   });
 
   it('counts code points, not bytes', () => {
