@@ -78,6 +78,7 @@ export class Kinds {
         if (!Number.isNaN(holes.z[own])) flags |= HAS_HEIGHT;
         if (!Number.isNaN(holes.diameterOf(own))) flags |= HAS_DIAMETER;
         if (!Number.isNaN(holes.depthOf(own))) flags |= HAS_DEPTH;
+        if (holes.hasPositionTolerance(own)) flags |= HAS_TOLERANCE;
         if (groups.nameOf(i) >= 0) flags |= HAS_GROUP;
         key[6] = (((part.input << 2) | site.out[i]) << FLAGS) | flags;
         const kind = this.find(i, part);

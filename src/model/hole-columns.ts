@@ -102,6 +102,12 @@ export class HoleColumns {
     return i < this.tagHash.length ? this.tagHash[i] : 0;
   }
 
+  /** Whether hole `i` has a position tolerance of its own. */
+  hasPositionTolerance(i: number): boolean {
+    for (const column of this.tolerance) if (i < column.length && !Number.isNaN(column[i])) return true;
+    return false;
+  }
+
   /** The position tolerance of hole `i` itself, millimetres; undefined where the hole type rules. */
   positionToleranceOf(i: number): PositionTolerance | undefined {
     const [radius, ...limits] = this.tolerance.map((column) => (i < column.length ? column[i] : Number.NaN));
