@@ -35,14 +35,15 @@ export interface RuleOption {
   most: number;
 }
 
-/** An example of a rule page. The tests run both texts. */
+/** An example of a rule page. The tests run both texts, as of 2 March 2026. */
 export interface RuleExample {
   /**
    * `members`: JSON members that are laid over a small sound layout. `bytes`: the whole input, one character a byte.
    * `table`: rows of a point list that is read with the profile of the examples. `profile`: members that
-   * are laid over that profile.
+   * are laid over that profile. `layouts`: members as before for each of several layouts that are checked
+   * together, parted by a line of three hyphens.
    */
-  form: 'members' | 'bytes' | 'table' | 'profile';
+  form: 'members' | 'layouts' | 'bytes' | 'table' | 'profile';
   /** Gives this rule and no other one of severity error or warning. */
   bad: string;
   /** Gives no finding. */

@@ -2,6 +2,10 @@ import { type Purpose, type RuleInfo, severityFor } from '../model/rule.js';
 
 const FORMS: Readonly<Record<RuleInfo['example']['form'], { language: string; note: string }>> = {
   members: { language: 'json', note: 'The members stand in an otherwise sound layout.' },
+  layouts: {
+    language: 'json',
+    note: 'The members stand in otherwise sound layouts, parted by hyphens, that are checked together.',
+  },
   bytes: {
     language: 'text',
     note: 'The whole file; `\\x` and two digits stand for a byte that is no printable ASCII.',

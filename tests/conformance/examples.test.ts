@@ -3,13 +3,21 @@ import { rules } from '../../src/check/list.js';
 import type { Rule } from '../../src/check/rule.js';
 import type { ColumnProfile } from '../../src/generated/column-profile.js';
 import { type CheckInput, check } from '../../src/jobs/check.js';
+import { severityFor } from '../../src/model/rule.js';
 import { corpusJson } from './corpus-files.js';
 
 const layout = corpusJson('base/example.ahx.json') as Record<string, unknown>;
 const profile = corpusJson('base/example.profile.json') as ColumnProfile;
+/** The day on which the examples are looked at. */
+const AS_OF = '2026-03-02T07:30:00Z';
 const ROWS = 'Id,East,North,Height,Code\nH-1,1000,2000,3000,HGR-10\n';
 
-/** The input that an example stands for. */
+/** The inputs that an example stands for. */
+function inputsOf(example: Rule['example'], text: string): CheckInput[] {
+  if (example.form !== 'layouts') return [inputOf(example, text)];
+  return text.split('\n---\n').map((members) => inputOf({ ...example, form: 'members' }, members));
+}
+
 function inputOf({ form }: Rule['example'], text: string): CheckInput {
   if (form === 'bytes') return { name: form, data: Uint8Array.from(text, (c) => c.charCodeAt(0)) };
   if (form === 'table') return { name: form, data: text, profile };
@@ -24,8 +32,9 @@ function inputOf({ form }: Rule['example'], text: string): CheckInput {
 }
 
 describe.each(rules.map((rule) => [rule.id, rule] as const))('the example of %s', (id, rule) => {
-  const options = rule.severity === 'off' ? { severities: { [id]: 'warning' as const } } : {};
-  const found = (text: string) => check([inputOf(rule.example, text)], options).findings;
+  const isOff = severityFor(rule, 'for-review') === 'off';
+  const options = { asOf: AS_OF, ...(isOff && { severities: { [id]: 'warning' as const } }) };
+  const found = (text: string) => check(inputsOf(rule.example, text), options).findings;
 
   it('is bad for the reason of the rule and for no other', () => {
     const others = found(rule.example.bad).filter((finding) => finding.rule !== id && finding.severity !== 'info');
