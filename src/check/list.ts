@@ -10,9 +10,11 @@ import { columnMissing } from './rules/column-missing.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
+import { framesDiffer } from './rules/frames-differ.js';
 import { holesCoincide } from './rules/holes-coincide.js';
 import { holesTooClose } from './rules/holes-too-close.js';
 import { jsonSyntax } from './rules/json-syntax.js';
+import { layoutRepeated } from './rules/layout-repeated.js';
 import { loneSurrogate } from './rules/lone-surrogate.js';
 import { lookalikeId } from './rules/lookalike-id.js';
 import { missingMember } from './rules/missing-member.js';
@@ -68,6 +70,8 @@ export const rules: readonly Rule[] = [
   unknownReference,
   lookalikeId,
   unusedDefinition,
+  framesDiffer,
+  layoutRepeated,
   holesCoincide,
   holesTooClose,
   outsideSubstrate,
