@@ -15,8 +15,11 @@ export interface BenchLayout {
   holes: number;
   /** Blanks of the indented form; 0 for the minified one. */
   indent: number;
-  /** `every-record`: each hole has a misspelt member. `crowded`: each second hole lies too close to the one before. */
-  fault: 'none' | 'every-record' | 'crowded';
+  /**
+   * `every-record`: each hole has a misspelt member. `crowded`: each second hole lies too close to the one
+   * before. `one-place`: all holes of a level lie at one place.
+   */
+  fault: 'none' | 'every-record' | 'crowded' | 'one-place';
   seed: number;
 }
 
@@ -24,20 +27,36 @@ const TRADES = ['FP', 'HV', 'EL', 'PL'];
 const LEVEL_SIDE_MM = 200_000;
 const PITCH_MM = 600;
 
-/** Header of an invented campus: trades, types, levels, one slab a level, keep-outs between the rows of holes. */
+const LEVEL_HEIGHT_MM = 4000;
+/** Height of a soffit above its level. */
+const SOFFIT_MM = 3000;
+/** Where the four slabs of a level meet. */
+const JOINT_MM = LEVEL_SIDE_MM / 2;
+const MARGIN_MM = 1000;
+const source = 'invented';
+
+/** Header of an invented campus: what the rules of all stages look at. */
 function header(levels: number, holes: number) {
+  const numbers = Array.from({ length: levels }, (_, k) => k);
   return {
     ahx: '0.1',
     kind: 'layout',
     id: `bench-${holes}`,
-    revision: { label: 'A' },
+    revision: { label: 'A', issued: '2026-03-02T07:30:00-05:00' },
     frame: { name: 'bench site', heightDatum: 'top of slab on grade' },
-    levels: Array.from({ length: levels }, (_, k) => ({
+    levels: numbers.map((k) => ({
       id: `L${k + 1}`,
       name: `Level ${k + 1}`,
-      elevation: k * 4000,
+      elevation: k * LEVEL_HEIGHT_MM,
+      soffits: [k * LEVEL_HEIGHT_MM + SOFFIT_MM],
     })),
-    trades: TRADES.map((id) => ({ id, name: `Trade ${id}` })),
+    control: [
+      [0, 0],
+      [LEVEL_SIDE_MM, 0],
+      [LEVEL_SIDE_MM, 160_000],
+      [30_000, LEVEL_SIDE_MM],
+    ].map(([x, y], k) => ({ id: `CP-${k + 1}`, point: [x, y, 1500], sigmaPlan: 1.5, sigmaHeight: 1 })),
+    trades: TRADES.map((id) => ({ id, name: `Trade ${id}`, symbol: { text: id } })),
     holeTypes: TRADES.map((id, k) => ({
       id: `HT-${id}`,
       name: `Type ${id}`,
@@ -45,43 +64,63 @@ function header(levels: number, holes: number) {
       form: 'blind',
       diameter: 10 + k,
       depth: 60 + k,
-      minSpacing: { value: 80 + k, source: 'invented' },
-      backing: { value: 20, source: 'invented' },
+      embedment: 50,
+      squarenessDeg: 3,
+      positionTolerance: { radius: 6 },
+      bit: { nominal: `${10 + k} mm` },
+      minSpacing: { value: 80 + k, source },
+      minEdge: { value: 60 + k, source },
+      minThickness: { value: 120, source },
+      backing: { value: 20, source },
+      abandonedSpacing: { unfilled: { depthFactor: 2 }, filled: { value: 30 }, source },
+      directions: ['up'],
+      approval: { number: `A-${k + 1}`, expires: '2030-12-31' },
     })),
-    substrates: Array.from({ length: levels }, (_, k) => ({
-      id: `S${k + 1}`,
-      kind: 'solid-slab',
-      face: { point: [0, 0, k * 4000 + 3000], inward: [0, 0, 1] },
-      outline: {
-        points: [
-          [-1000, -1000],
-          [LEVEL_SIDE_MM + 1000, -1000],
-          [LEVEL_SIDE_MM + 1000, LEVEL_SIDE_MM + 1000],
-          [-1000, LEVEL_SIDE_MM + 1000],
-        ].map(([x, y]) => [x, y, k * 4000 + 3000]),
-      },
-      thickness: 250,
-    })),
-    keepOuts: Array.from({ length: 50 * levels }, (_, n) => {
-      const k = n % levels;
-      const y = Math.floor(n / levels) * 6 * PITCH_MM + PITCH_MM / 2 + 30;
-      const z = k * 4000 + 3100;
-      return {
-        id: `KO-${n + 1}`,
-        kind: 'tendon',
-        shape: {
-          path: {
-            points: [
-              [0, y, z],
-              [LEVEL_SIDE_MM, y, z],
-            ],
-            radius: 15,
-          },
-        },
-        standoff: 50,
-        knownFrom: 'shop-drawing',
-      };
-    }),
+    substrates: numbers.flatMap((k) => [0, 1, 2, 3].map((quarter) => slab(k, quarter))),
+    keepOuts: numbers.flatMap((k) => Array.from({ length: KEEP_OUTS_OF_LEVEL }, (_, n) => keepOut(k, n))),
+  };
+}
+
+/** A quarter of a level, poured by itself: construction joints where it meets the others. */
+function slab(level: number, quarter: number) {
+  const z = level * LEVEL_HEIGHT_MM + SOFFIT_MM;
+  const isEast = quarter % 2 === 1;
+  const isNorth = quarter > 1;
+  const [x0, x1] = isEast ? [JOINT_MM, LEVEL_SIDE_MM + MARGIN_MM] : [-MARGIN_MM, JOINT_MM];
+  const [y0, y1] = isNorth ? [JOINT_MM, LEVEL_SIDE_MM + MARGIN_MM] : [-MARGIN_MM, JOINT_MM];
+  const kind = (isJoint: boolean) => (isJoint ? 'construction-joint' : 'free');
+  return {
+    id: `S${level + 1}-${quarter + 1}`,
+    kind: 'solid-slab',
+    level: `L${level + 1}`,
+    face: { point: [0, 0, z], inward: [0, 0, 1] },
+    outline: {
+      points: [
+        [x0, y0, z],
+        [x1, y0, z],
+        [x1, y1, z],
+        [x0, y1, z],
+      ],
+      edges: [kind(isNorth), kind(!isEast), kind(!isNorth), kind(isEast)],
+    },
+    thickness: 250,
+  };
+}
+
+const KEEP_OUTS_OF_LEVEL = 200;
+
+/** Tendons along x and conduits along y between the rows of holes. */
+function keepOut(level: number, n: number) {
+  const isTendon = n % 2 === 0;
+  const across = Math.floor(n / 2) * 3 * PITCH_MM + PITCH_MM / 2 + 30;
+  const z = level * LEVEL_HEIGHT_MM + SOFFIT_MM + (isTendon ? 100 : 60);
+  const ends = [0, LEVEL_SIDE_MM];
+  return {
+    id: `KO-${level + 1}-${n + 1}`,
+    kind: isTendon ? 'tendon' : 'conduit',
+    shape: { path: { points: ends.map((along) => (isTendon ? [along, across, z] : [across, along, z])), radius: 15 } },
+    standoff: 50,
+    knownFrom: 'shop-drawing',
   };
 }
 
@@ -102,18 +141,20 @@ export function writeBenchLayout(file: string, { holes, indent, fault, seed }: B
     const trade = TRADES[Math.floor(random() * TRADES.length)];
     // Every second hole of a crowded layout stands 60 mm beside the one before it.
     const shift = fault === 'crowded' && cell % 2 === 1 ? 60 - PITCH_MM : 0;
+    const isOff = fault !== 'crowded' && fault !== 'one-place';
+    const column = fault === 'one-place' ? 1 : cell % side;
+    const row = fault === 'one-place' ? 1 : Math.floor(cell / side);
+    const x = column * PITCH_MM + shift + (isOff ? offset() : 0);
+    const y = row * PITCH_MM + (isOff ? offset() : 0);
+    const quarter = (x > JOINT_MM ? 1 : 0) + (y > JOINT_MM ? 2 : 0);
     const hole = {
       id: `H-${String(n + 1).padStart(7, '0')}`,
       tag: `L${level + 1}-${trade}-${cell + 1} 3/8"`,
       trade,
       holeType: `HT-${trade}`,
-      substrate: `S${level + 1}`,
+      substrate: `S${level + 1}-${quarter + 1}`,
       level: `L${level + 1}`,
-      point: [
-        (cell % side) * PITCH_MM + shift + (fault === 'crowded' ? 0 : offset()),
-        Math.floor(cell / side) * PITCH_MM + (fault === 'crowded' ? 0 : offset()),
-        level * 4000 + 3000,
-      ],
+      point: [x, y, level * LEVEL_HEIGHT_MM + SOFFIT_MM],
       axis: [0, 0, 1],
       ...(fault === 'every-record' && { diametre: 12 }),
     };
