@@ -7,6 +7,9 @@ import { cellEmpty } from './rules/cell-empty.js';
 import { cellUnreadable } from './rules/cell-unreadable.js';
 import { codeUnmapped } from './rules/code-unmapped.js';
 import { columnMissing } from './rules/column-missing.js';
+import { controlCoincident } from './rules/control-coincident.js';
+import { controlMissing } from './rules/control-missing.js';
+import { controlTooFew } from './rules/control-too-few.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
@@ -77,6 +80,9 @@ export const rules: readonly Rule[] = [
   outsideSubstrate,
   breaksThrough,
   crossesKeepOut,
+  controlMissing,
+  controlTooFew,
+  controlCoincident,
 ];
 
 /** All rules as data: what they say, why it matters, how to mend it. */
