@@ -34,6 +34,7 @@ import { quoteNotClosed } from './rules/quote-not-closed.js';
 import { requiredExtensionUnknown } from './rules/required-extension-unknown.js';
 import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
+import { unitsSuspect } from './rules/units-suspect.js';
 import { unknownMember } from './rules/unknown-member.js';
 import { unknownReference } from './rules/unknown-reference.js';
 import { unsupportedVersion } from './rules/unsupported-version.js';
@@ -75,6 +76,7 @@ export const rules: readonly Rule[] = [
   unusedDefinition,
   framesDiffer,
   layoutRepeated,
+  unitsSuspect,
   holesCoincide,
   holesTooClose,
   outsideSubstrate,
