@@ -1,6 +1,9 @@
 import type { RuleInfo } from '../model/rule.js';
 import type { Rule } from './rule.js';
+import { approvalExpired } from './rules/approval-expired.js';
+import { approvalMissing } from './rules/approval-missing.js';
 import { badText } from './rules/bad-text.js';
+import { bitNotForType } from './rules/bit-not-for-type.js';
 import { breaksThrough } from './rules/breaks-through.js';
 import { byteOrderMark } from './rules/byte-order-mark.js';
 import { cellEmpty } from './rules/cell-empty.js';
@@ -32,6 +35,7 @@ import { outsideSubstrate } from './rules/outside-substrate.js';
 import { profileUnfit } from './rules/profile-unfit.js';
 import { quoteNotClosed } from './rules/quote-not-closed.js';
 import { requiredExtensionUnknown } from './rules/required-extension-unknown.js';
+import { rodSizeAsHole } from './rules/rod-size-as-hole.js';
 import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
 import { unitsSuspect } from './rules/units-suspect.js';
@@ -85,6 +89,10 @@ export const rules: readonly Rule[] = [
   controlMissing,
   controlTooFew,
   controlCoincident,
+  bitNotForType,
+  rodSizeAsHole,
+  approvalMissing,
+  approvalExpired,
 ];
 
 /** All rules as data: what they say, why it matters, how to mend it. */
