@@ -2,6 +2,7 @@ import type { RuleInfo } from '../model/rule.js';
 import type { Rule } from './rule.js';
 import { approvalExpired } from './rules/approval-expired.js';
 import { approvalMissing } from './rules/approval-missing.js';
+import { axesSwapped } from './rules/axes-swapped.js';
 import { badText } from './rules/bad-text.js';
 import { bitNotForType } from './rules/bit-not-for-type.js';
 import { breaksThrough } from './rules/breaks-through.js';
@@ -32,6 +33,7 @@ import { numberLosesDigits } from './rules/number-loses-digits.js';
 import { numberOutOfRange } from './rules/number-out-of-range.js';
 import { outOfRange } from './rules/out-of-range.js';
 import { outsideSubstrate } from './rules/outside-substrate.js';
+import { planMirrored } from './rules/plan-mirrored.js';
 import { profileUnfit } from './rules/profile-unfit.js';
 import { quoteNotClosed } from './rules/quote-not-closed.js';
 import { requiredExtensionUnknown } from './rules/required-extension-unknown.js';
@@ -81,6 +83,8 @@ export const rules: readonly Rule[] = [
   framesDiffer,
   layoutRepeated,
   unitsSuspect,
+  axesSwapped,
+  planMirrored,
   holesCoincide,
   holesTooClose,
   outsideSubstrate,

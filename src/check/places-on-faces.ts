@@ -8,6 +8,8 @@ import { isIn, type Surface, uOn, vOn } from './surface.js';
 const OFF_FACE_MM = 50;
 /** Fewer holes show nothing. */
 export const LEAST_PLACES = 5;
+/** Why a layout is left out that has fewer. */
+export const TOO_FEW_PLACES = 'fewer than 5 holes whose place on a substrate can be compared';
 
 /** A change of the coordinates of holes: x' = xx x + xy y + x0, y' = yx x + yy y + y0, z' = zz z. */
 export interface Reading {
@@ -37,6 +39,8 @@ export function placesOf(site: Site, part: SitePart): PlacesOnFaces {
 export class PlacesOnFaces {
   /** Holes that can be placed: their substrate has a face and an outline, and they a height or a face that gives one. */
   readonly of: number;
+  /** Whether any hole names a substrate. */
+  readonly isNamed: boolean;
   /** Those that lie on their substrates as written; undefined where they are at least a fifth, which is not counted to its end. */
   readonly asWritten: number | undefined;
   private readonly kinds: Kinds;
@@ -44,7 +48,7 @@ export class PlacesOnFaces {
   private readonly faces: (Surface | undefined)[];
 
   constructor(
-    private readonly site: Site,
+    site: Site,
     private readonly part: SitePart,
   ) {
     this.kinds = kindsOf(site);
@@ -55,6 +59,7 @@ export class PlacesOnFaces {
       return kind.surface;
     });
     this.of = of;
+    this.isNamed = this.kinds.list.some(({ part: own, substrate }) => own === part && substrate >= 0);
     const hits = of === 0 ? 0 : this.count(AS_WRITTEN, of, Math.ceil(of / 5));
     this.asWritten = hits * 5 < of ? hits : undefined;
   }
@@ -91,7 +96,7 @@ export class PlacesOnFaces {
 
   /** Counts until all are counted, more than `mostMisses` do not lie on their substrates, or `enough` do. */
   private count({ xx, xy, yx, yy, zz, x0, y0 }: Reading, mostMisses: number, enough: number): number {
-    const { faces, kinds, part, site } = this;
+    const { faces, kinds, part } = this;
     const { x, y, z, count } = part.layout.holes;
     const { firstHole } = part;
     let hits = 0;
@@ -99,7 +104,7 @@ export class PlacesOnFaces {
     for (let own = 0; own < count && misses <= mostMisses && hits < enough; own++) {
       const index = kinds.of[firstHole + own];
       const face = faces[index];
-      if (face === undefined || site.out[firstHole + own] !== 0) continue;
+      if (face === undefined) continue;
       const xRead = xx * x[own] + xy * y[own] + (x0 === undefined ? 0 : x0[index]);
       const yRead = yx * x[own] + yy * y[own] + (y0 === undefined ? 0 : y0[index]);
       if (liesOn(face, xRead, yRead, zz * z[own])) hits++;
