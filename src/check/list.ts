@@ -31,6 +31,7 @@ import { notAChoice } from './rules/not-a-choice.js';
 import { notUtf8 } from './rules/not-utf8.js';
 import { numberLosesDigits } from './rules/number-loses-digits.js';
 import { numberOutOfRange } from './rules/number-out-of-range.js';
+import { offSurface } from './rules/off-surface.js';
 import { outOfRange } from './rules/out-of-range.js';
 import { outsideSubstrate } from './rules/outside-substrate.js';
 import { planMirrored } from './rules/plan-mirrored.js';
@@ -40,6 +41,10 @@ import { requiredExtensionUnknown } from './rules/required-extension-unknown.js'
 import { rodSizeAsHole } from './rules/rod-size-as-hole.js';
 import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
+import { symbolClash } from './rules/symbol-clash.js';
+import { tagClash } from './rules/tag-clash.js';
+import { toleranceFinerThanControl } from './rules/tolerance-finer-than-control.js';
+import { toleranceMissing } from './rules/tolerance-missing.js';
 import { unitsSuspect } from './rules/units-suspect.js';
 import { unknownMember } from './rules/unknown-member.js';
 import { unknownReference } from './rules/unknown-reference.js';
@@ -85,6 +90,7 @@ export const rules: readonly Rule[] = [
   unitsSuspect,
   axesSwapped,
   planMirrored,
+  offSurface,
   holesCoincide,
   holesTooClose,
   outsideSubstrate,
@@ -93,6 +99,10 @@ export const rules: readonly Rule[] = [
   controlMissing,
   controlTooFew,
   controlCoincident,
+  toleranceFinerThanControl,
+  toleranceMissing,
+  symbolClash,
+  tagClash,
   bitNotForType,
   rodSizeAsHole,
   approvalMissing,

@@ -8,6 +8,8 @@ export interface InputLayout {
   input: number;
   name: string;
   observe: Observe;
+  /** Reads the tag of a hole from the input once more, which takes time. Absent: tags cannot be compared. */
+  tagOf?(hole: number): string | undefined;
 }
 
 /** One layout of a site. */

@@ -149,7 +149,16 @@ export class Checker {
   /** The stages that look at several layouts together. */
   private judgeTogether(): Covered[] {
     const judged = this.checked.flatMap((input, index) =>
-      input.judged === undefined ? [] : [{ input: index, name: input.summary.name, ...input.judged }],
+      input.judged === undefined
+        ? []
+        : [
+            {
+              input: index,
+              name: input.summary.name,
+              ...input.judged,
+              tagOf: (hole: number) => input.hole(hole).tag,
+            },
+          ],
     );
     if (judged.length === 0) return [];
     return [...judged.map(({ covered }) => covered), ...checkSites(judged, this.settings)];
