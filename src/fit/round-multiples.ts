@@ -43,6 +43,8 @@ const LEAST_SHARE = 0.5;
 /** The share has to be as many times what chance gives, and twice what the other foot gives. */
 const LEAST_OVER_CHANCE = 10;
 const LEAST_OVER_OTHER = 2;
+/** Of more different values than this a part is taken. */
+const MOST = 20_000;
 /** By so much of a length the feet differ: 2 parts in a million (500000/499999). */
 const FOOT_DIFFERENCE = 2e-6;
 
@@ -58,11 +60,12 @@ const steps = [
  *
  * A value counts once, and only where the two feet differ by more than the values are exact. How exact is
  * read from them: as many decimals as any has, at most the 6 of a document. So values in whole
- * millimetres say nothing, and a list of a small building only where it is written finely. The order of
- * values does not matter. The cost is linear, a set of the values included.
+ * millimetres say nothing, and a list of a small building only where it is written finely. Of more than
+ * 20,000 different values a part is taken that depends on the values alone, so their order does not
+ * matter. The cost is linear.
  */
 export function likelyFoot(valuesMm: Iterable<number>): FootEvidence | undefined {
-  const values = [...new Set(valuesMm)].filter(Number.isFinite);
+  const values = differentOf(valuesMm);
   const resolutionMm = resolutionOf(values);
   const telling = values.filter((value) => Math.abs(value) * FOOT_DIFFERENCE > 2 * resolutionMm);
   if (telling.length < FEWEST) return undefined;
@@ -74,6 +77,29 @@ export function likelyFoot(valuesMm: Iterable<number>): FootEvidence | undefined
     best.share >= LEAST_OVER_CHANCE * best.chance &&
     best.share >= LEAST_OVER_OTHER * other.share;
   return isEvidence ? best : undefined;
+}
+
+/** The different values, or those of them that a hash picks, halved as often as needed. */
+function differentOf(valuesMm: Iterable<number>): number[] {
+  const double = new Float64Array(1);
+  const words = new Int32Array(double.buffer);
+  const hashOf = (value: number) => {
+    double[0] = value;
+    const h = Math.imul(words[0], 0x9e3779b1) ^ Math.imul(words[1], 0x85ebca6b);
+    const mixed = Math.imul(h ^ (h >>> 15), 0x2c1b3c6d);
+    return mixed ^ (mixed >>> 13);
+  };
+  const values = new Set<number>();
+  let mask = 0;
+  for (const value of valuesMm) {
+    if (!Number.isFinite(value) || (hashOf(value) & mask) !== 0) continue;
+    values.add(value);
+    while (values.size > MOST) {
+      mask = mask * 2 + 1;
+      for (const one of values) if ((hashOf(one) & mask) !== 0) values.delete(one);
+    }
+  }
+  return [...values];
 }
 
 /** The step with the greatest share, of equal ones the largest. */

@@ -101,6 +101,19 @@ describe('likelyFoot', () => {
     }
   });
 
+  it('takes a part of many values, the same in any order', () => {
+    const random = newRandom(79);
+    const ours = inFeet(80, 1000, 5000, 0, 100_000).map((length) => length * footMm.survey);
+    const values = written([...ours, ...Array.from({ length: 50_000 }, () => random() * 1e6)]);
+    const found = likelyFoot(values);
+    expect(found).toMatchObject({ foot: 'survey', step: '0.001 ft' });
+    expect(found?.share).toBeCloseTo(2 / 3, 1);
+    expect(found?.count).toBeGreaterThan(9000);
+    expect(found?.count).toBeLessThanOrEqual(20_000);
+    expect(likelyFoot([...values].sort((a, b) => b - a))).toEqual(found);
+    expect(likelyFoot([...values, ...values])).toEqual(found);
+  });
+
   it('says nothing of metric values, however they are written', () => {
     const random = newRandom(77);
     for (const stepMm of [1, 5, 12.5, 25, 100, 0.1, 0.001, 1e-6]) {
