@@ -27,7 +27,7 @@ export class PointCells {
   readonly low: readonly [number, number, number];
   readonly high: readonly [number, number, number];
   cellCount = 0;
-  /** The points of cell `c` are `items` from `starts[c]` to before `starts[c + 1]`, by index; in a crowd by place first. */
+  /** Points of cell `c`: `items` from `starts[c]` to before `starts[c + 1]`, by index, in a crowd by place first. */
   readonly starts: Int32Array;
   readonly items: Int32Array;
   /** Behind the last point at the place of `items[k]`, in crowds only. */
