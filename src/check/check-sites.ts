@@ -1,7 +1,6 @@
 import type { LayoutModel } from '../model/layout-model.js';
 import type { Covered } from './check-layout.js';
 import { rules } from './list.js';
-import type { Rule } from './rule.js';
 import { InputsRun, type Settings, SiteRun } from './run.js';
 import { Site } from './site.js';
 import type { InputLayout } from './site-part.js';
@@ -28,17 +27,14 @@ export function checkSites(layouts: readonly InputLayout[], settings: Settings):
 function checkSite(parts: readonly InputLayout[], settings: Settings): Covered {
   const covered: Covered = new Map();
   const inDoubt = new Set<LayoutModel>();
-  const first = new Site(parts);
-  const run = (site: Site, isWanted: (rule: Rule) => boolean) => {
-    for (const rule of rules) {
-      if (rule.checkSite === undefined || settings.severityOf(rule.id) === 'off' || !isWanted(rule)) continue;
-      const ruleRun = new SiteRun(rule, settings, site, inDoubt);
-      rule.checkSite(site, ruleRun);
-      covered.set(rule.id, ruleRun.coverage);
-    }
-  };
-  run(first, ({ stage }) => stage === 'frame');
-  const site = inDoubt.size === 0 ? first : new Site(parts, inDoubt);
-  run(site, ({ stage }) => stage !== 'frame');
+  let site = new Site(parts);
+  for (const rule of rules) {
+    if (rule.checkSite === undefined || settings.severityOf(rule.id) === 'off') continue;
+    const doubted = inDoubt.size;
+    const run = new SiteRun(rule, settings, site, inDoubt);
+    rule.checkSite(site, run);
+    covered.set(rule.id, run.coverage);
+    if (inDoubt.size > doubted) site = new Site(parts, inDoubt);
+  }
   return covered;
 }
