@@ -11,7 +11,11 @@ import { cellEmpty } from './rules/cell-empty.js';
 import { cellUnreadable } from './rules/cell-unreadable.js';
 import { codeUnmapped } from './rules/code-unmapped.js';
 import { columnMissing } from './rules/column-missing.js';
+import { controlAmbiguous } from './rules/control-ambiguous.js';
 import { controlCoincident } from './rules/control-coincident.js';
+import { controlCollinear } from './rules/control-collinear.js';
+import { controlDisagrees } from './rules/control-disagrees.js';
+import { controlMirrored } from './rules/control-mirrored.js';
 import { controlMissing } from './rules/control-missing.js';
 import { controlTooFew } from './rules/control-too-few.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
@@ -99,6 +103,10 @@ export const rules: readonly Rule[] = [
   controlMissing,
   controlTooFew,
   controlCoincident,
+  controlCollinear,
+  controlAmbiguous,
+  controlMirrored,
+  controlDisagrees,
   toleranceFinerThanControl,
   toleranceMissing,
   symbolClash,
