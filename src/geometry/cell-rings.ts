@@ -45,17 +45,21 @@ export class CellRings {
 
   /** Square of the least distance that points in a ring or beyond can have; no number where there are no such cells. */
   leastSq(ring: number): number {
-    if (ring === 0) return this.gapSq(0, this.home[0]) + this.gapSq(1, this.home[1]) + this.gapSq(2, this.home[2]);
+    const [x, y, z] = this.home;
+    // Of each axis the home slice is the nearest one; about a point outside of the grid that counts for much.
+    const homeSq = this.gapSq(0, x) + this.gapSq(1, y) + this.gapSq(2, z);
+    if (ring === 0) return homeSq;
     let least = Number.POSITIVE_INFINITY;
     let hasCells = false;
     for (const axis of AXES) {
+      const others = homeSq - this.gapSq(axis, this.home[axis]);
       for (const slice of [this.home[axis] - ring, this.home[axis] + ring]) {
         if (slice < 0 || slice > this.last[axis]) continue;
         hasCells = true;
-        least = Math.min(least, this.gapSq(axis, slice));
+        least = Math.min(least, others + this.gapSq(axis, slice));
       }
     }
-    return hasCells ? least : Number.NaN;
+    return hasCells ? least * (1 - 1e-14) : Number.NaN;
   }
 
   /** How many places for cells there are in a ring and the ones before it. */

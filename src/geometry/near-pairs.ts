@@ -6,6 +6,9 @@ export interface Points {
   z: Float64Array;
 }
 
+/** So many pairs are looked at sooner than it is worth while to find a better way. */
+const FEW = 50_000;
+
 /**
  * Calls `visit(i, j, distance)` once for each pair of points, `j < i`, that lie at most `radius` apart.
  *
@@ -15,7 +18,8 @@ export interface Points {
  * is read in lines. Points for which `skip` is not 0 and points with a coordinate that is no number are
  * left out.
  *
- * @param mostTogether most points in one bucket; where there are more, nothing is visited
+ * @param mostTogether most points that a point shares its bucket with, on the average; where there are more,
+ *   and not few points altogether, nothing is visited
  * @returns the number of distances that were computed, or -1 where too many points lie together
  */
 export function nearPairs(
@@ -40,7 +44,12 @@ export function nearPairs(
     const bucket =
       (hashRow(Math.floor(y[i] * perSide), Math.floor(z[i] * perHeight)) + Math.floor(x[i] * perSide)) & mask;
     bucketOf[i] = bucket;
-    if (++starts[bucket + 1] > mostTogether) return -1;
+    starts[bucket + 1]++;
+  }
+  if (mostTogether < Number.POSITIVE_INFINITY) {
+    let together = 0;
+    for (let bucket = 1; bucket <= mask + 1; bucket++) together += starts[bucket] * starts[bucket];
+    if (together > mostTogether * count + FEW) return -1;
   }
   for (let bucket = 0; bucket <= mask; bucket++) starts[bucket + 1] += starts[bucket];
   const items = new Int32Array(starts[mask + 1]);
