@@ -1,5 +1,6 @@
 import { holeNumbers, holeReferences } from '../model/hole-row.js';
 import { GENERATED_NOTE, type GeneratedFiles } from './generator.js';
+import { holeShapeFiles } from './hole-shape.js';
 import { definitionName, readSchemas, referenceOf, type Schema } from './schema-source.js';
 
 /**
@@ -20,7 +21,8 @@ export function decoderFiles(root: string): GeneratedFiles {
     "import { blanks } from '../read/scan.js';",
     '',
   ];
-  return { 'src/generated/decode-hole.ts': `${[...head, ...writer.functions, body].join('\n')}\n` };
+  const decoder = `${[...head, ...writer.functions, body].join('\n')}\n`;
+  return { 'src/generated/decode-hole.ts': decoder, ...holeShapeFiles(root) };
 }
 
 /** In a minified text the comparison is all there is to do; the loop stands elsewhere to keep the decoder small. */

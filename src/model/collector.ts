@@ -49,10 +49,11 @@ export class Collector {
     private readonly limit: number,
   ) {}
 
-  observe(input: number, observation: Observation): void {
+  /** Takes an observation; tells whether further ones of its rule, cause and severity will only be counted. */
+  observe(input: number, observation: Observation): boolean {
     const { rule, at } = observation;
     const usual = this.severityOf(rule);
-    if (usual === 'off') return;
+    if (usual === 'off') return true;
     const severity = observation.severity ?? usual;
     const { count = 1 } = observation;
     this.counts[severity] += count;
@@ -63,9 +64,10 @@ export class Collector {
     if (at.hole !== undefined && cause.holes.length < MOST_HOLES_OF_A_CAUSE) cause.holes.push(at.hole);
     const key = `${input} ${rule}`;
     const kept = this.keptOfRule.get(key) ?? 0;
-    if (kept >= this.limit) return;
+    if (kept >= this.limit) return at.hole === undefined || cause.holes.length >= MOST_HOLES_OF_A_CAUSE;
     this.keptOfRule.set(key, kept + 1);
     this.kept.push({ ...observation, input, severity, causeIndex });
+    return false;
   }
 
   get total(): number {

@@ -67,16 +67,19 @@ export function newHoleRow(): HoleRow {
 export function clearRow(row: HoleRow): void {
   row.idStart = -1;
   row.tagHash = 0;
-  row.numbers.fill(Number.NaN);
-  row.refStarts.fill(-1);
+  // Loops are quicker than `fill` for so few.
+  const { numbers, refStarts } = row;
+  for (let k = 0; k < numbers.length; k++) numbers[k] = Number.NaN;
+  for (let k = 0; k < refStarts.length; k++) refStarts[k] = -1;
 }
 
 const encoder = new TextEncoder();
 const referencePaths = holeReferences.map((path) => path.split('.'));
 const numberPaths = holeNumbers.map((path) => path.split('.'));
-/** Room for all texts of one hole; longer ids than the schema allows are left out. */
+/** Room for all texts of one hole. */
 const scratch = new Uint8Array(1 << 13);
-const LONGEST = scratch.length / (holeReferences.length + 1) / 3;
+/** Most units of UTF-16 of an id that a row takes; longer ones, which the schema does not allow, are left out. */
+export const LONGEST_TEXT = Math.floor(scratch.length / (holeReferences.length + 1) / 3);
 
 /**
  * Fills the row from a parsed hole: the way of the records that the decoder leaves alone. Members of a
@@ -88,7 +91,7 @@ export function rowFromHole(hole: unknown, row: HoleRow): void {
   row.bytes = scratch;
   let at = 0;
   const put = (text: unknown): number => {
-    if (typeof text !== 'string' || text.length > LONGEST) return -1;
+    if (typeof text !== 'string' || text.length > LONGEST_TEXT) return -1;
     const start = at;
     at += encoder.encodeInto(text, scratch.subarray(at)).written;
     return start;

@@ -16,7 +16,7 @@ export interface Observation {
    * definition. Findings with the same rule and cause become one cause in the report.
    */
   cause: string;
-  /** How many findings it stands for, all at the one place; absent: 1. */
+  /** How many findings it stands for: at the one place, or anywhere where they are only counted; absent: 1. */
   count?: number;
   /** Where the rule's own severity does not fit this case. */
   severity?: Severity;
@@ -44,5 +44,10 @@ export interface Spot {
   hole?: number;
 }
 
-/** Takes observations as a stage makes them. */
-export type Observe = (observation: Observation) => void;
+/**
+ * Takes observations as a stage makes them.
+ *
+ * It may answer `true` to say that further observations of the same rule, cause and severity will only be
+ * counted, wherever they are and whatever their data: then they may come together, as one with a `count`.
+ */
+export type Observe = (observation: Observation) => unknown;

@@ -16,7 +16,13 @@ export function tagHashEnd(hash: number): number {
 
 /** Hash of a tag: 32 bits, not 0, equal for equal texts; different texts may share one. */
 export function tagHash(tag: string): number {
+  const bytes = encoder.encode(tag);
+  return tagHashOf(bytes, 0, bytes.length);
+}
+
+/** Hash of the tag whose UTF-8 stands at `from..to`. */
+export function tagHashOf(b: Uint8Array, from: number, to: number): number {
   let hash = TAG_HASH_START;
-  for (const byte of encoder.encode(tag)) hash = tagHashStep(hash, byte);
+  for (let k = from; k < to; k++) hash = tagHashStep(hash, b[k]);
   return tagHashEnd(hash);
 }

@@ -3,7 +3,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { SchemaFault } from './explain-schema.js';
 
 /** Members that hold a direction. */
-const DIRECTIONS = new Set(['axis', 'run', 'inward', 'extrude']);
+export const DIRECTIONS: ReadonlySet<string> = new Set(['axis', 'run', 'inward', 'extrude']);
 /** Members that hold limit deviations where they are pairs of numbers. */
 export const DEVIATIONS: ReadonlySet<string> = new Set([
   'along',
@@ -12,6 +12,8 @@ export const DEVIATIONS: ReadonlySet<string> = new Set([
   'diameterTolerance',
   'depthTolerance',
 ]);
+/** Members that are judged beyond the schema where they hold more than a word or a number. */
+export const SINGLED_OUT: readonly string[] = ['id', 'prism', ...DIRECTIONS, ...DEVIATIONS];
 
 /**
  * Faults of a record that its schema has no word for: an id that is not in Unicode normalisation form C,

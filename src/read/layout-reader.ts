@@ -1,4 +1,3 @@
-import { decodeHole } from '../generated/decode-hole.js';
 import {
   type Collection as CollectionName,
   collections,
@@ -6,13 +5,13 @@ import {
   requiredMembers,
 } from '../generated/schema-tables.js';
 import { type Validate, validateLayoutMember, validateRecord } from '../generated/validators.js';
-import { newHoleRow, rowFromHole } from '../model/hole-row.js';
 import { LayoutModel } from '../model/layout-model.js';
 import { nearest } from '../model/nearest.js';
-import type { Observe } from '../model/observation.js';
+import type { Observation, Observe } from '../model/observation.js';
 import { beyondSchema } from './beyond-schema.js';
 import { DocumentReader, type DocumentSink, type Piece } from './document.js';
 import { explainSchema, type SchemaFault } from './explain-schema.js';
+import { HoleTaker } from './hole-taker.js';
 import { tokensTo, toPointer } from './locate.js';
 import { leniency, type OtherVersion, otherVersion, unsupportedVersion } from './other-version.js';
 
@@ -35,18 +34,19 @@ export class LayoutReader implements DocumentSink {
   /** Members of the root that misspelt ones are near to. */
   private readonly meant = new Set<string>();
   private readonly document = new DocumentReader(this);
-  private readonly row = newHoleRow();
+  private readonly taker: HoleTaker;
 
   /**
    * @param totalBytes size of the input, where it is known; saves time, changes nothing
    * @param ahx version that the document is known to name, wherever it stands in the text
    */
   constructor(
-    private readonly observe: Observe,
+    private readonly tell: Observe,
     totalBytes = 0,
     ahx?: string,
   ) {
     this.model = new LayoutModel(totalBytes);
+    this.taker = new HoleTaker(this.model.holes, tell);
     this.other = otherVersion(ahx);
   }
 
@@ -57,6 +57,7 @@ export class LayoutReader implements DocumentSink {
   /** Ends the text. The model may be used from now on. */
   end(): void {
     this.document.end();
+    this.taker.settle();
     if (this.complete) this.missingMembers();
   }
 
@@ -72,10 +73,14 @@ export class LayoutReader implements DocumentSink {
 
   /** Bytes looked at; one that was looked at twice counts twice. */
   get scanned(): number {
-    return this.document.scanned;
+    return this.document.scanned + this.taker.lookedAgain;
   }
 
   private isObject = true;
+
+  private observe(observation: Observation): void {
+    this.taker.hear(observation, this.tell(observation) === true);
+  }
 
   isCollection(name: string): boolean {
     return isCollectionName.has(name);
@@ -86,10 +91,8 @@ export class LayoutReader implements DocumentSink {
   }
 
   takeFast(_name: string, bytes: Uint8Array, start: number, base: number): number {
-    const end = decodeHole(bytes, start, this.row);
-    if (end < 0) return -1;
-    this.model.holes.push(this.row, base + start, false);
-    this.records++;
+    const end = this.taker.take(bytes, start, base);
+    if (end >= 0) this.records++;
     return end;
   }
 
@@ -99,8 +102,7 @@ export class LayoutReader implements DocumentSink {
     const byte = piece.base + piece.start;
     this.records++;
     if (name === 'holes') {
-      rowFromHole(value.parsed, this.row);
-      this.model.holes.push(this.row, byte, !value.sound);
+      this.taker.takeParsed(value.parsed, byte, piece.end - piece.start, value.sound);
       return;
     }
     const id = (value.parsed as { id?: unknown } | null)?.id;
@@ -201,6 +203,7 @@ export class LayoutReader implements DocumentSink {
 
   /** Judges a version that is not this reader's own; true when there is no more to say about the member. */
   private version(piece: Piece): boolean {
+    this.taker.settle();
     this.other = otherVersion(JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end))));
     if (this.other === undefined) return false;
     this.observe(unsupportedVersion(this.other, piece.base + piece.start));

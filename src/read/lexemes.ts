@@ -115,7 +115,7 @@ export function labelEnd(b: Uint8Array, p: number, max: number): number {
 }
 
 /** Length of the UTF-8 sequence at `p` if it is a letter or sign that a line of text may hold anywhere, else 0. */
-function plainSequence(b: Uint8Array, p: number): number {
+export function plainSequence(b: Uint8Array, p: number): number {
   const c = b[p];
   const d = b[p + 1];
   if ((d & 0xc0) !== 0x80) return 0;

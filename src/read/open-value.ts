@@ -20,7 +20,7 @@ export class OpenValue {
       return undefined;
     }
     for (let k = 0; k < this.spans.length; k += 2) {
-      if (sameBytes(b, this.spans[k], this.spans[k + 1], from, to)) return nameText(b, from, to);
+      if (sameSpan(b, this.spans[k], this.spans[k + 1], from, to)) return nameText(b, from, to);
     }
     this.spans.push(from, to);
     return undefined;
@@ -32,7 +32,8 @@ function hasEscape(b: Uint8Array, from: number, to: number): boolean {
   return false;
 }
 
-function sameBytes(b: Uint8Array, from: number, to: number, from2: number, to2: number): boolean {
+/** Whether the same bytes stand at both spans. */
+export function sameSpan(b: Uint8Array, from: number, to: number, from2: number, to2: number): boolean {
   if (to - from !== to2 - from2) return false;
   for (let k = 0; k < to - from; k++) if (b[from + k] !== b[from2 + k]) return false;
   return true;

@@ -310,7 +310,7 @@ export function blanks(b: Uint8Array, p: number): number {
 }
 
 /** Noncharacters of Unicode: U+FDD0 to U+FDEF and the last two code points of each plane. */
-function isNoncharacter(point: number): boolean {
+export function isNoncharacter(point: number): boolean {
   return (point & 0xfffe) === 0xfffe || (point >= 0xfdd0 && point <= 0xfdef);
 }
 

@@ -81,6 +81,27 @@ describe('the collector', () => {
     expect(kept.filter(([input]) => input === 1)).toHaveLength(3);
   });
 
+  it('tells when further observations of a rule and cause are only counted', () => {
+    const collector = newCollector(3);
+    const answers = Array.from({ length: 22 }, (_, k) => collector.observe(0, observation('bad', 'x', k)));
+    // The first twenty are named, though only three are listed.
+    expect(answers.indexOf(true)).toBe(19);
+    expect(answers.slice(19)).toEqual([true, true, true]);
+    expect(collector.observe(0, observation('bad', 'y', 1))).toBe(false);
+    expect(collector.observe(0, observation('bad', 'z'))).toBe(true);
+    expect(collector.observe(1, observation('bad', 'x', 1))).toBe(false);
+    expect(collector.observe(0, observation('mute'))).toBe(true);
+  });
+
+  it('takes observations together that are only counted', () => {
+    const [one, together] = [newCollector(2), newCollector(2)];
+    for (let k = 0; k < 50; k++) one.observe(0, observation('bad', 'x', k));
+    for (let k = 0; k < 20; k++) together.observe(0, observation('bad', 'x', k));
+    together.observe(0, { ...observation('bad', 'x', 20), count: 30 });
+    const all = ({ counts, countOfRule, causes, kept }: Collector) => ({ counts, countOfRule, causes, kept });
+    expect(all(together)).toEqual(all(one));
+  });
+
   it('keeps nothing with a limit of 0, and counts all the same', () => {
     const collector = newCollector(0);
     collector.observe(0, observation('bad'));
