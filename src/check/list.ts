@@ -22,10 +22,12 @@ import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
 import { framesDiffer } from './rules/frames-differ.js';
+import { heightStandIn } from './rules/height-stand-in.js';
 import { holesCoincide } from './rules/holes-coincide.js';
 import { holesTooClose } from './rules/holes-too-close.js';
 import { jsonSyntax } from './rules/json-syntax.js';
 import { layoutRepeated } from './rules/layout-repeated.js';
+import { levelMismatch } from './rules/level-mismatch.js';
 import { loneSurrogate } from './rules/lone-surrogate.js';
 import { lookalikeId } from './rules/lookalike-id.js';
 import { missingMember } from './rules/missing-member.js';
@@ -95,6 +97,8 @@ export const rules: readonly Rule[] = [
   axesSwapped,
   planMirrored,
   offSurface,
+  heightStandIn,
+  levelMismatch,
   holesCoincide,
   holesTooClose,
   outsideSubstrate,
