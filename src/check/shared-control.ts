@@ -17,7 +17,7 @@ export interface SharedControl {
   points: SharedPoint[];
 }
 
-/** Each layout with each before it, where they share control. */
+/** Each layout with each before it with which it shares control, in order. */
 export function sharedControl(layouts: readonly InputLayout[]): SharedControl[] {
   const control = layouts.map(({ layout }) => usedControl(layout));
   return layouts.flatMap((later, l) =>

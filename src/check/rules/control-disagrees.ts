@@ -1,4 +1,5 @@
 import { worstDifference } from '../control-difference.js';
+import type { UsedPoint } from '../control-sets.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
 import { isMirrored, sharedControl } from '../shared-control.js';
@@ -31,10 +32,10 @@ export const controlDisagrees: Rule = {
     distance: 'by how much, mm',
     tolerance: 'by how much it may, mm',
     count: 'number of points that differ',
-    shared: 'number of points with the same ids',
+    shared: 'number of points that were compared',
   },
   message: ({ point, otherName, what, distance, tolerance, count, shared }, say) =>
-    `Control point "${point}" lies ${say.length(distance)} in ${what} from where it is${inInput(otherName)} (at most ${say.length(tolerance)}); ${count} of ${shared} shared points differ.`,
+    `Control point "${point}" lies ${say.length(distance)} in ${what} from where it is${inInput(otherName)} (at most ${say.length(tolerance)}); ${count} of ${shared} differ.`,
   example: {
     form: 'layouts',
     bad: '"id": "sprinkler", "control": [\n  { "id": "CP-1", "point": [0, 0, 0] },\n  { "id": "CP-2", "point": [24000, 0, 0] },\n  { "id": "CP-3", "point": [20000, 16000, 0] }\n]\n---\n"id": "ducts", "holes": [], "control": [\n  { "id": "CP-1", "point": [0, 0, 0] },\n  { "id": "CP-2", "point": [24000, 25.4, 0] },\n  { "id": "CP-3", "point": [20000, 16000, 0] }\n]',
@@ -42,9 +43,13 @@ export const controlDisagrees: Rule = {
   },
   checkSite(site, run) {
     const otherwise = run.option('tolerance');
-    for (const { earlier, later, points } of sharedControl(site.parts)) {
+    const compared = new Set<UsedPoint>();
+    for (const { earlier, later, points: all } of sharedControl(site.parts)) {
+      const points = all.filter((point) => !compared.has(point.later));
+      for (const point of points) compared.add(point.later);
+      if (points.length === 0) continue;
       const isDoubtful = run.isInDoubt(earlier) || run.isInDoubt(later);
-      if (isDoubtful || isMirrored(points, otherwise)) {
+      if (isDoubtful || isMirrored(all, otherwise)) {
         run.leftOut(isDoubtful ? IN_DOUBT : 'control mirrored', points.length);
         continue;
       }

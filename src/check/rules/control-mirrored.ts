@@ -1,6 +1,7 @@
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
 import { isMirrored, sharedControl } from '../shared-control.js';
+import type { InputLayout } from '../site-part.js';
 import { whyApart } from '../sites-of.js';
 
 export const controlMirrored: Rule = {
@@ -36,9 +37,12 @@ export const controlMirrored: Rule = {
   },
   checkInputs(layouts, run) {
     const tolerance = run.option('tolerance');
+    const compared = new Set<InputLayout>();
     for (const { earlier, later, points } of sharedControl(layouts)) {
-      // Two revisions of one layout are compared elsewhere.
-      if (points.length < 3 || whyApart(earlier.layout, later.layout) === 'same layout') continue;
+      // One comparison tells: a layout that agrees with the first would be told of each one that does not.
+      if (points.length < 3 || compared.has(later)) continue;
+      if (whyApart(earlier.layout, later.layout) === 'same layout') continue;
+      compared.add(later);
       run.judged(1);
       if (!isMirrored(points, tolerance)) continue;
       const data = { otherInput: earlier.input + 1, otherName: earlier.name, shared: points.length };
