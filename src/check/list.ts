@@ -21,6 +21,7 @@ import { controlTooFew } from './rules/control-too-few.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
+import { farFromOthers } from './rules/far-from-others.js';
 import { framesDiffer } from './rules/frames-differ.js';
 import { heightStandIn } from './rules/height-stand-in.js';
 import { holesCoincide } from './rules/holes-coincide.js';
@@ -30,6 +31,7 @@ import { layoutRepeated } from './rules/layout-repeated.js';
 import { levelMismatch } from './rules/level-mismatch.js';
 import { loneSurrogate } from './rules/lone-surrogate.js';
 import { lookalikeId } from './rules/lookalike-id.js';
+import { mapScaleSuspect } from './rules/map-scale-suspect.js';
 import { missingMember } from './rules/missing-member.js';
 import { nestedTooDeep } from './rules/nested-too-deep.js';
 import { noncharacter } from './rules/noncharacter.js';
@@ -99,6 +101,8 @@ export const rules: readonly Rule[] = [
   offSurface,
   heightStandIn,
   levelMismatch,
+  farFromOthers,
+  mapScaleSuspect,
   holesCoincide,
   holesTooClose,
   outsideSubstrate,

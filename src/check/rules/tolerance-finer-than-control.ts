@@ -60,31 +60,30 @@ export const toleranceFinerThanControl: Rule = {
 function finestByType(site: Site): ReadonlyMap<number, Finest | string> {
   const { list, of } = kindsOf(site);
   const limits = new ControlLimits(new HoleLevels(site));
+  const ofKind = list.map((kind) => limits.of(kind));
   const finest = new Map<number, Finest | string>();
-  const look = (kind: Kind, hole: number) => {
+  const look = (kind: Kind, limit: ControlLimit | undefined, hole: number) => {
     const { holeType } = kind;
     const tolerance = planTolerance(site, kind, hole);
     if (Number.isNaN(tolerance)) return;
     const before = finest.get(holeType);
-    const limit = limits.of(kind);
     if (tolerance === undefined || limit === undefined) {
       const why = tolerance === undefined ? TOLERANCE_BROKEN : 'no control point with a sigma';
       if (before === undefined) finest.set(holeType, why);
       return;
     }
-    const isFiner = typeof before !== 'object' || isWorse({ ...limit, tolerance, hole }, before);
-    if (isFiner) finest.set(holeType, { ...limit, tolerance, hole });
+    if (typeof before === 'object') {
+      const more = limit.least - tolerance - (before.least - before.tolerance);
+      if (more < 0 || (more === 0 && hole > before.hole)) return;
+    }
+    finest.set(holeType, { ...limit, tolerance, hole });
   };
-  for (const kind of list) if (kind.out === undefined && hasOneTolerance(kind)) look(kind, kind.first);
+  for (const [k, kind] of list.entries())
+    if (kind.out === undefined && hasOneTolerance(kind)) look(kind, ofKind[k], kind.first);
   if (list.every((kind) => kind.out !== undefined || hasOneTolerance(kind))) return finest;
   for (let i = 0; i < site.holeCount; i++) {
     const kind = list[of[i]];
-    if (kind.out === undefined && !hasOneTolerance(kind)) look(kind, i);
+    if (kind.out === undefined && !hasOneTolerance(kind)) look(kind, ofKind[of[i]], i);
   }
   return finest;
-}
-
-function isWorse(a: Finest, b: Finest): boolean {
-  const [missesA, missesB] = [a.least - a.tolerance, b.least - b.tolerance];
-  return missesA > missesB || (missesA === missesB && a.hole < b.hole);
 }
