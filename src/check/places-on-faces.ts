@@ -114,7 +114,8 @@ export class PlacesOnFaces {
   }
 }
 
-function canBePlaced({ out, surface, hasHeight }: Kind): boolean {
+/** Whether the holes of a kind can be compared with the outline of their substrate. */
+export function canBePlaced({ out, surface, hasHeight }: Kind): boolean {
   return out === undefined && surface?.outline !== undefined && (hasHeight || !surface.isVertical);
 }
 
