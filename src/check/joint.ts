@@ -24,6 +24,8 @@ export class Joint<K extends RecordCollection> {
   readonly places: (RecordPlace | undefined)[] = [];
   private readonly ids: string[] = [];
   private readonly column: Int32Array;
+  /** For each layout the numbers of its own names. */
+  private readonly numbers = new Map<SitePart, Int32Array>();
 
   /** @param sameAs key that equal records of two layouts share; absent: records of two layouts are never the same */
   constructor(
@@ -34,6 +36,7 @@ export class Joint<K extends RecordCollection> {
   ) {
     const byKey = new Map<string, number>();
     const numbers = parts.map((part) => this.take(part, byKey, sameAs));
+    for (const [p, part] of parts.entries()) this.numbers.set(part, numbers[p]);
     if (parts.length === 1) {
       this.column = parts[0].layout.holes.reference(path);
       return;
@@ -61,6 +64,12 @@ export class Joint<K extends RecordCollection> {
   of(i: number): RecordOf<K> | undefined {
     const name = this.nameOf(i);
     return name < 0 ? undefined : this.records[name];
+  }
+
+  /** The number of the name by which a record of a layout refers to another one, or -1. */
+  numberOf(part: SitePart, id: string): number {
+    const own = part.layout.collection(this.collection).names.find(id);
+    return this.numbers.get(part)?.[own] ?? -1;
   }
 
   id(name: number): string {
