@@ -5,6 +5,7 @@ import { approvalMissing } from './rules/approval-missing.js';
 import { axesSwapped } from './rules/axes-swapped.js';
 import { badText } from './rules/bad-text.js';
 import { bitNotForType } from './rules/bit-not-for-type.js';
+import { boresOverlap } from './rules/bores-overlap.js';
 import { breaksThrough } from './rules/breaks-through.js';
 import { byteOrderMark } from './rules/byte-order-mark.js';
 import { cellEmpty } from './rules/cell-empty.js';
@@ -22,6 +23,7 @@ import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
 import { farFromOthers } from './rules/far-from-others.js';
+import { feetMixed } from './rules/feet-mixed.js';
 import { framesDiffer } from './rules/frames-differ.js';
 import { heightStandIn } from './rules/height-stand-in.js';
 import { holesCoincide } from './rules/holes-coincide.js';
@@ -96,6 +98,7 @@ export const rules: readonly Rule[] = [
   framesDiffer,
   layoutRepeated,
   unitsSuspect,
+  feetMixed,
   axesSwapped,
   planMirrored,
   offSurface,
@@ -105,6 +108,7 @@ export const rules: readonly Rule[] = [
   mapScaleSuspect,
   holesCoincide,
   holesTooClose,
+  boresOverlap,
   outsideSubstrate,
   breaksThrough,
   crossesKeepOut,
