@@ -19,29 +19,51 @@ export const SINGLED_OUT: readonly string[] = ['id', 'prism', ...DIRECTIONS, ...
  * Faults of a record that its schema has no word for: an id that is not in Unicode normalisation form C,
  * a direction without length, a lower limit above its upper one, a prism without volume. Additions under `ext` are left alone.
  */
-export function beyondSchema(value: unknown, tokens: string[] = []): SchemaFault[] {
-  if (typeof value !== 'object' || value === null) return [];
-  if (Array.isArray(value)) return value.flatMap((item, index) => beyondSchema(item, [...tokens, String(index)]));
-  return Object.entries(value).flatMap(([name, member]) => {
-    if (name === 'ext') return [];
-    const at = [...tokens, name];
-    if (name === 'id' && typeof member === 'string') return idFaults(member, at);
-    if (Array.isArray(member) && DIRECTIONS.has(name) && member.length === 3 && member.every((part) => part === 0)) {
-      return [outOfRange(at, 'a direction, with at least one part that is not 0', JSON.stringify(member))];
-    }
-    if (
-      Array.isArray(member) &&
-      DEVIATIONS.has(name) &&
-      member.length === 2 &&
-      member.every((part) => typeof part === 'number') &&
-      member[0] > member[1]
-    ) {
-      return [outOfRange(at, 'the lower limit first, then the upper one', JSON.stringify(member))];
-    }
-    const inside = beyondSchema(member, at);
-    if (inside.length > 0 || name !== 'prism' || !isWithoutVolume(member)) return inside;
-    return [outOfRange(at, 'a base with an area and an extrude that leaves its plane', 'a prism without volume')];
-  });
+export function beyondSchema(value: unknown): SchemaFault[] {
+  const found: SchemaFault[] = [];
+  walk(value, [], found);
+  return found;
+}
+
+/** @param tokens the way to `value`; the same array for all calls */
+function walk(value: unknown, tokens: string[], found: SchemaFault[]): void {
+  if (typeof value !== 'object' || value === null) return;
+  const members = value as Readonly<Record<string, unknown>>;
+  const isList = Array.isArray(value);
+  for (const name of Object.keys(value)) {
+    const member = members[name];
+    // Most values are numbers and words that nothing more is said of.
+    if (name === 'ext' || ((typeof member !== 'object' || member === null) && name !== 'id')) continue;
+    tokens.push(name);
+    if (isList) walk(member, tokens, found);
+    else judge(name, member, tokens, found);
+    tokens.pop();
+  }
+}
+
+function judge(name: string, member: unknown, tokens: string[], found: SchemaFault[]): void {
+  if (name === 'id' && typeof member === 'string') {
+    if (member.normalize('NFC') !== member) found.push(notComposed(member, [...tokens]));
+  } else if (isZero(name, member)) {
+    found.push(outOfRange([...tokens], 'a direction, with at least one part that is not 0', JSON.stringify(member)));
+  } else if (areTurned(name, member)) {
+    found.push(outOfRange([...tokens], 'the lower limit first, then the upper one', JSON.stringify(member)));
+  } else {
+    const before = found.length;
+    walk(member, tokens, found);
+    if (found.length > before || name !== 'prism' || !isWithoutVolume(member)) return;
+    const expected = 'a base with an area and an extrude that leaves its plane';
+    found.push(outOfRange([...tokens], expected, 'a prism without volume'));
+  }
+}
+
+function isZero(name: string, member: unknown): boolean {
+  return DIRECTIONS.has(name) && Array.isArray(member) && member.length === 3 && member.every((part) => part === 0);
+}
+
+function areTurned(name: string, member: unknown): boolean {
+  if (!DEVIATIONS.has(name) || !Array.isArray(member) || member.length !== 2) return false;
+  return member.every((part) => typeof part === 'number') && member[0] > member[1];
 }
 
 /** Whether a prism that holds to its schema has no volume: nothing could ever be found to lie in it. */
@@ -59,10 +81,9 @@ function isPoints(value: unknown): boolean {
   return Array.isArray(value) && value.length > 0 && value.every(isPoint);
 }
 
-function idFaults(id: string, tokens: string[]): SchemaFault[] {
-  if (id.normalize('NFC') === id) return [];
+function notComposed(id: string, tokens: string[]): SchemaFault {
   const data = { expected: 'in Unicode normalisation form C', found: JSON.stringify(id) };
-  return [{ rule: 'bad-text', tokens, aim: 'value', data }];
+  return { rule: 'bad-text', tokens, aim: 'value', data };
 }
 
 function outOfRange(tokens: string[], expected: string, found: string): SchemaFault {

@@ -157,9 +157,8 @@ export class LayoutReader implements DocumentSink {
     if (!clean) return { parsed, sound: false };
     const faults = validate(parsed) ? [] : explainSchema(validate.errors ?? [], parsed, 'layout');
     // One value has one finding: what the schema says of it or of its parts comes first.
-    const judged = faults.map(({ tokens }) => `${toPointer(tokens)}/`);
-    const isJudged = ({ tokens }: SchemaFault) => judged.some((at) => at.startsWith(`${toPointer(tokens)}/`));
-    faults.push(...beyondSchema(parsed).filter((fault) => !isJudged(fault)));
+    const more = beyondSchema(parsed).filter(({ tokens }) => !faults.some((fault) => isWithin(fault.tokens, tokens)));
+    faults.push(...more);
     for (const fault of faults) this.schemaFault(fault, piece, path);
     return { parsed, sound: faults.length === 0 };
   }
@@ -226,6 +225,11 @@ export class LayoutReader implements DocumentSink {
 /** A path with its indexes left out: what findings in different records share. */
 function causePath(tokens: readonly string[]): string {
   return toPointer(tokens.map((token) => (/^\d+$/.test(token) ? '*' : token)));
+}
+
+/** Whether a way leads through the place that `tokens` lead to, or ends there. */
+function isWithin(way: readonly string[], tokens: readonly string[]): boolean {
+  return way.length >= tokens.length && tokens.every((token, k) => way[k] === token);
 }
 
 function holeIndex(path: readonly string[]): number | undefined {

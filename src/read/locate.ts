@@ -41,15 +41,20 @@ export function tokensTo(b: Uint8Array, start: number, at: number): string[] {
 
 /** Tokens as a JSON Pointer (RFC 6901). */
 export function toPointer(tokens: readonly (string | number)[]): string {
-  return tokens.map((token) => `/${String(token).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+  let pointer = '';
+  for (const token of tokens) pointer += `/${escaped(String(token))}`;
+  return pointer;
+}
+
+function escaped(token: string): string {
+  if (!token.includes('~') && !token.includes('/')) return token;
+  return token.replaceAll('~', '~0').replaceAll('/', '~1');
 }
 
 /** Unescaped tokens of a JSON Pointer. */
 export function fromPointer(pointer: string): string[] {
-  return pointer
-    .split('/')
-    .slice(1)
-    .map((token) => token.replaceAll('~1', '/').replaceAll('~0', '~'));
+  const tokens = pointer.split('/').slice(1);
+  return pointer.includes('~') ? tokens.map((token) => token.replaceAll('~1', '/').replaceAll('~0', '~')) : tokens;
 }
 
 interface Member {

@@ -10,6 +10,8 @@ export interface LineColumn {
 
 const CHUNK = 1 << 18;
 const SENTINEL = 32;
+/** Most records are shorter than this. */
+const FIRST_LOOK = 1 << 10;
 
 /**
  * Lines and columns of bytes of a text, in the order of `bytes`.
@@ -71,7 +73,7 @@ export function byteInRecord(source: ByteSource, recordByte: number, within: str
 /** The bytes of the value at `start`; undefined where it is not whole. They may be looked at 32 bytes beyond their end. */
 export function recordBytes(source: ByteSource, start: number): Uint8Array | undefined {
   const scanner = new Scanner();
-  for (let size = 1 << 12; ; size *= 4) {
+  for (let size = FIRST_LOOK; ; size *= 4) {
     const part = source.slice(start, start + size);
     const padded = new Uint8Array(part.length + SENTINEL);
     padded.set(part);

@@ -1,4 +1,5 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
+import { type RecordFault, withFault } from './record-faults.js';
 
 /** Small, fast and the same everywhere: mulberry32. */
 export function seeded(seed: number): () => number {
@@ -16,10 +17,10 @@ export interface BenchLayout {
   /** Blanks of the indented form; 0 for the minified one. */
   indent: number;
   /**
-   * `every-record`: each hole has a misspelt member. `crowded`: each second hole lies too close to the one
+   * `every-record`: each hole has a misspelt member; see {@link RecordFault} for others. `crowded`: each second hole lies too close to the one
    * before. `one-place`: all holes of a level lie at one place.
    */
-  fault: 'none' | 'every-record' | 'crowded' | 'one-place';
+  fault: 'none' | 'crowded' | 'one-place' | RecordFault;
   seed: number;
 }
 
@@ -156,9 +157,8 @@ export function writeBenchLayout(file: string, { holes, indent, fault, seed }: B
       level: `L${level + 1}`,
       point: [x, y, level * LEVEL_HEIGHT_MM + SOFFIT_MM],
       axis: [0, 0, 1],
-      ...(fault === 'every-record' && { diametre: 12 }),
     };
-    const body = JSON.stringify(hole, null, indent);
+    const body = withFault(JSON.stringify(hole, null, indent), fault, n, random);
     text += (n > 0 ? ',' : '') + (indent > 0 ? `${pad}  ${body.replaceAll('\n', `${pad}  `)}` : body);
     if (text.length > 1 << 20) {
       writeSync(fd, text);
