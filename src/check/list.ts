@@ -20,6 +20,7 @@ import { controlMirrored } from './rules/control-mirrored.js';
 import { controlMissing } from './rules/control-missing.js';
 import { controlTooFew } from './rules/control-too-few.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
+import { depthMissing } from './rules/depth-missing.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
 import { farFromOthers } from './rules/far-from-others.js';
@@ -28,6 +29,7 @@ import { framesDiffer } from './rules/frames-differ.js';
 import { heightStandIn } from './rules/height-stand-in.js';
 import { holesCoincide } from './rules/holes-coincide.js';
 import { holesTooClose } from './rules/holes-too-close.js';
+import { inClosedArea } from './rules/in-closed-area.js';
 import { jsonSyntax } from './rules/json-syntax.js';
 import { layoutRepeated } from './rules/layout-repeated.js';
 import { levelMismatch } from './rules/level-mismatch.js';
@@ -43,16 +45,22 @@ import { numberLosesDigits } from './rules/number-loses-digits.js';
 import { numberOutOfRange } from './rules/number-out-of-range.js';
 import { offSurface } from './rules/off-surface.js';
 import { outOfRange } from './rules/out-of-range.js';
+import { outsideArea } from './rules/outside-area.js';
 import { outsideSubstrate } from './rules/outside-substrate.js';
+import { permitMissing } from './rules/permit-missing.js';
 import { planMirrored } from './rules/plan-mirrored.js';
 import { profileUnfit } from './rules/profile-unfit.js';
 import { quoteNotClosed } from './rules/quote-not-closed.js';
 import { requiredExtensionUnknown } from './rules/required-extension-unknown.js';
+import { revisionUnissued } from './rules/revision-unissued.js';
 import { rodSizeAsHole } from './rules/rod-size-as-hole.js';
 import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
+import { scanMissing } from './rules/scan-missing.js';
+import { substrateMissing } from './rules/substrate-missing.js';
 import { symbolClash } from './rules/symbol-clash.js';
 import { tagClash } from './rules/tag-clash.js';
+import { throughWithoutAbove } from './rules/through-without-above.js';
 import { toleranceFinerThanControl } from './rules/tolerance-finer-than-control.js';
 import { toleranceMissing } from './rules/tolerance-missing.js';
 import { unitsSuspect } from './rules/units-suspect.js';
@@ -127,6 +135,14 @@ export const rules: readonly Rule[] = [
   rodSizeAsHole,
   approvalMissing,
   approvalExpired,
+  depthMissing,
+  substrateMissing,
+  throughWithoutAbove,
+  outsideArea,
+  inClosedArea,
+  permitMissing,
+  scanMissing,
+  revisionUnissued,
 ];
 
 /** All rules as data: what they say, why it matters, how to mend it. */
