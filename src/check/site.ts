@@ -123,6 +123,17 @@ export class Site {
     return this.substrates.records[name] === undefined ? 'record of its substrate broken' : 'substrate without a face';
   }
 
+  /**
+   * Number of the substrate on which hole `i` is compared in plan with others whose height is not known; -1
+   * where it names none, a broken one, or one with a vertical face, on which a place in plan says little.
+   */
+  planSubstrate(i: number): number {
+    const name = this.substrates.nameOf(i);
+    return name >= 0 && this.substrates.records[name] !== undefined && this.surfaces[name]?.isVertical !== true
+      ? name
+      : -1;
+  }
+
   /** Whether the layout itself gives the height of the hole. */
   hasHeight(i: number): boolean {
     return !Number.isNaN(this.ownHeights[i]);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { KeepOutIndex } from '../../src/check/keep-out-index.js';
 import { nearHoles } from '../../src/check/near-holes.js';
+import type { NearestOther } from '../../src/check/nearest-other.js';
 import { Site } from '../../src/check/site.js';
 import { LayoutReader } from '../../src/read/layout-reader.js';
 import { benchBytes } from './bench-text.js';
@@ -36,18 +37,49 @@ describe('bytes that the reader looks at', () => {
   });
 });
 
+type Edit = (text: string) => string;
+
+/** The site of an invented layout, changed before it is read. */
+function siteOf(holes: number, fault: 'none' | 'crowded' | 'one-place', edit: Edit = (text) => text): Site {
+  const text = edit(new TextDecoder().decode(benchBytes({ holes, indent: 0, fault, seed: 7 })));
+  const { model } = read(new TextEncoder().encode(text));
+  return new Site([{ layout: model, input: 0, name: 'bench', observe: () => {} }]);
+}
+
+function countOf({ found }: { found: NearestOther }): number {
+  let count = 0;
+  found.forEach(() => count++);
+  return count;
+}
+
+const allSpacings =
+  (value: number): Edit =>
+  (text) =>
+    text.replace(/("minSpacing":\{"value":)\d+/g, `$1${value}`);
+
+/** A type whose least distance is far too large, which the first hole alone has. */
+const oneHugeSpacing: Edit = (text) => {
+  const type = /"holeTypes":\[(\{"id":"HT-FP".*?\}),\{"id":"HT-HV"/.exec(text)?.[1] ?? '';
+  const huge = allSpacings(1e7)(type.replace('HT-FP', 'HUGE'));
+  return text.replace('"holeTypes":[', `"holeTypes":[${huge},`).replace(/"holeType":"HT-\w+"/, '"holeType":"HUGE"');
+};
+
+const allDepths =
+  (depth: number): Edit =>
+  (text) =>
+    text.replace(/"depth":\d+/g, `"depth":${depth}`);
+
 describe.each([10_000, 100_000])('of %i holes', (holes) => {
-  const { model } = read(benchBytes({ holes, indent: 0, fault: 'none', seed: 7 }));
-  const site = new Site([{ layout: model, input: 0, name: 'bench', observe: () => {} }]);
+  const site = siteOf(holes, 'none');
 
   it('each is compared with no more than two others', () => {
-    const { tests, count } = nearHoles(site, 83, () => {});
+    const { tests, count } = nearHoles(site);
     expect(count).toBe(holes);
     expect(tests / holes).toBeLessThan(2);
   });
 
   it('each is compared with no more than two keep-outs', () => {
-    const index = new KeepOutIndex(model.collection('keepOuts').records);
+    const index = new KeepOutIndex(site.parts[0].layout.collection('keepOuts').records);
     // Holes as wide as this reach the keep-outs between their rows.
     for (let i = 0; i < holes; i++) index.near(site.point(i), [0, 0, 1], site.depth(i), 300, () => {});
     expect(index.tests).toBeGreaterThan(0);
@@ -55,12 +87,33 @@ describe.each([10_000, 100_000])('of %i holes', (holes) => {
   });
 
   it('each is compared with few others where every second one lies too close', () => {
-    const { model: layout } = read(benchBytes({ holes, indent: 0, fault: 'crowded', seed: 7 }));
-    const crowded = new Site([{ layout, input: 0, name: 'bench', observe: () => {} }]);
-    const pairs: number[] = [];
-    const { tests } = nearHoles(crowded, 83, (i) => pairs.push(i));
-    expect(pairs.length).toBeGreaterThan(holes / 3);
+    const { tests, tooClose } = nearHoles(siteOf(holes, 'crowded'));
+    expect(countOf(tooClose)).toBeGreaterThan(holes / 2);
+    expect(tests / holes).toBeLessThan(3);
+  });
+
+  it('none is compared with all others where all lie at one place', () => {
+    const { tests, coincident } = nearHoles(siteOf(holes, 'one-place'));
+    expect(countOf(coincident)).toBe(holes - 1);
     expect(tests / holes).toBeLessThan(2);
+  });
+
+  it.each([
+    ['for all', 5000, allSpacings(5000)],
+    ['for all, and beyond any building', 1e7, allSpacings(1e7)],
+    ['for one hole', 1e7, oneHugeSpacing],
+  ] as const)('each is compared with few others where a least distance is far too large %s', (_, least, edit) => {
+    const { tests, tooClose, limits } = nearHoles(siteOf(holes, 'none', edit));
+    expect(limits.largest).toBe(least);
+    expect(countOf(tooClose)).toBe(holes);
+    expect(tooClose.givenUp.size).toBe(0);
+    expect(tests / holes).toBeLessThan(25);
+  });
+
+  it.each([1500, 1e6])('each is compared with few others where all are %i mm deep', (depth) => {
+    const { tests, overlapping } = nearHoles(siteOf(holes, 'none', allDepths(depth)));
+    expect(overlapping.reach).toBeGreaterThan(depth);
+    expect(tests / holes).toBeLessThan(25);
   });
 });
 

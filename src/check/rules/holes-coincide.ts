@@ -1,8 +1,7 @@
+import { CROWDED } from '../hole-points.js';
 import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
-import { LENGTH_SLACK_MM } from '../slack.js';
-import { COINCIDENT_MM } from '../spacing-limits.js';
 
 export const holesCoincide: Rule = {
   id: 'holes-coincide',
@@ -36,31 +35,16 @@ export const holesCoincide: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1400, 3000] }\n]',
   },
   checkSite(site, run) {
-    // Of several at one place an equal trade weighs more than a smaller distance: it is the error.
-    const worst = new Map<number, { other: number; distance: number; isSameTrade: boolean }>();
-    const judged = nearHoles(site, COINCIDENT_MM + LENGTH_SLACK_MM, (i, j, distance) => {
-      const isSameTrade = site.trades.nameOf(i) === site.trades.nameOf(j);
-      const before = worst.get(i);
-      const isWorse =
-        before === undefined ||
-        (isSameTrade && !before.isSameTrade) ||
-        (isSameTrade === before.isSameTrade &&
-          (distance < before.distance || (distance === before.distance && j < before.other)));
-      if (isWorse) worst.set(i, { other: j, distance, isSameTrade });
-    });
-    judged.leaderOf?.forEach((leader, i) => {
-      if (leader < 0) return;
-      const first = worst.get(leader);
-      const isSame = first?.isSameTrade === true && first.distance === 0;
-      worst.set(i, { other: isSame ? first.other : leader, distance: 0, isSameTrade: true });
-    });
-    run.judged(judged.count);
-    for (const [reason, count] of judged.leftOut) run.leftOut(reason, count);
-    for (const [i, { other, distance, isSameTrade }] of [...worst].sort(([a], [b]) => a - b)) {
+    const { coincident, count, leftOut } = nearHoles(site);
+    run.judged(count - coincident.givenUp.size);
+    for (const [reason, holes] of leftOut) run.leftOut(reason, holes);
+    run.leftOut(CROWDED, coincident.givenUp.size);
+    coincident.found.forEach((i, other, distance) => {
+      const sameTrade = coincident.isSameTrade(i, other);
       const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
-      const data = { ...site.otherHole(i, other), distance, trade, otherTrade, sameTrade: isSameTrade };
+      const data = { ...site.otherHole(i, other), distance, trade, otherTrade, sameTrade };
       const cause = `${trade} ${otherTrade} ${data.otherName ?? ''}`;
-      run.atHole(i, { member: 'point', data, cause, severity: isSameTrade ? 'error' : 'warning' });
-    }
+      run.atHole(i, { member: 'point', data, cause, severity: sameTrade ? 'error' : 'warning' });
+    });
   },
 };

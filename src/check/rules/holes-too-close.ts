@@ -1,8 +1,8 @@
+import { CROWDED } from '../hole-points.js';
 import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
-import { LENGTH_SLACK_MM } from '../slack.js';
-import { COINCIDENT_MM, type SpacingLimit, SpacingLimits } from '../spacing-limits.js';
+import type { SpacingLimit } from '../spacing-limits.js';
 
 export const holesTooClose: Rule = {
   id: 'holes-too-close',
@@ -37,50 +37,22 @@ export const holesTooClose: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1080, 3000] }\n]',
   },
   checkSite(site, run) {
-    const limits = new SpacingLimits(site);
-    const isUnknown = limits.unknown();
+    const { limits, tooClose, count, leftOut, isLeftOut } = nearHoles(site);
+    const { isUnknown, givenUp, found } = tooClose;
     if (limits.largest === 0 && !isUnknown.includes(1)) return;
-    const worst = new Map<number, { other: number; distance: number; limit: SpacingLimit }>();
-    const keep = (i: number, other: number, distance: number, limit: SpacingLimit) => {
-      const before = worst.get(i);
-      if (
-        before !== undefined &&
-        (before.distance < distance || (before.distance === distance && before.other < other))
-      )
-        return;
-      worst.set(i, { other, distance, limit });
-    };
-    const judged = nearHoles(site, limits.largest, (i, j, distance) => {
-      if (distance <= COINCIDENT_MM + LENGTH_SLACK_MM || isUnknown[i] !== 0 || isUnknown[j] !== 0) return;
-      const limit = limits.between(i, j);
-      if (limit === undefined || distance >= limit.value - LENGTH_SLACK_MM) return;
-      keep(i, j, distance, limit);
-      keep(j, i, distance, limit);
-    });
-    judged.leaderOf?.forEach((leader, i) => {
-      const found = leader < 0 ? undefined : worst.get(leader);
-      if (found !== undefined) worst.set(i, found);
-    });
     let unknown = 0;
-    for (let i = 0; i < site.holeCount; i++) if (isUnknown[i] > judged.isLeftOut[i]) unknown++;
-    run.judged(judged.count - unknown);
+    for (let i = 0; i < site.holeCount; i++) if (isUnknown[i] > isLeftOut[i]) unknown++;
+    run.judged(count - unknown - givenUp.size);
     run.leftOut('record of its hole type or group broken', unknown);
-    for (const [reason, count] of judged.leftOut) run.leftOut(reason, count);
-    for (const [i, { other, distance, limit }] of [...worst].sort(([a], [b]) => a - b)) {
+    run.leftOut(CROWDED, givenUp.size);
+    for (const [reason, holes] of leftOut) run.leftOut(reason, holes);
+    found.forEach((i, other, distance) => {
       const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
-      const types = [site.types.of(i)?.id ?? '', site.types.of(other)?.id ?? ''];
-      const data = {
-        ...site.otherHole(i, other),
-        distance,
-        limit: limit.value,
-        source: limit.source,
-        holeType: types[0],
-        otherType: types[1],
-        trade,
-        otherTrade,
-      };
-      const sides = [`${trade} ${types[0]}`, `${otherTrade} ${types[1]}`].sort();
-      run.atHole(i, { member: 'point', data, cause: `${sides.join(' ')} ${limit.value} ${data.otherName ?? ''}` });
-    }
+      const [holeType, otherType] = [i, other].map((hole) => site.types.of(hole)?.id ?? '');
+      const { value: limit, source } = limits.between(i, other) as SpacingLimit;
+      const data = { ...site.otherHole(i, other), distance, limit, source, holeType, otherType, trade, otherTrade };
+      const sides = [`${trade} ${holeType}`, `${otherTrade} ${otherType}`].sort();
+      run.atHole(i, { member: 'point', data, cause: `${sides.join(' ')} ${limit} ${data.otherName ?? ''}` });
+    });
   },
 };
