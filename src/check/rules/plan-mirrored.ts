@@ -1,6 +1,6 @@
 import { handsOfGroups } from '../hands-of-groups.js';
 import { LEAST_PLACES, type PlacesOnFaces, placesOf, TOO_FEW_PLACES } from '../places-on-faces.js';
-import { mirrorsOf } from '../plan-mirrors.js';
+import { holdsMirrorImage, mirrorsOf } from '../plan-mirrors.js';
 import type { Rule } from '../rule.js';
 import { IN_DOUBT } from '../site.js';
 import type { SitePart } from '../site-part.js';
@@ -75,8 +75,6 @@ function ofGroups(
   const declared = hands.filter((hand) => hand === 'declared' || hand === 'both').length;
   if (hands.length < LEAST_GROUPS || declared > 0 || mirrored * 5 < hands.length * 4) return undefined;
   // Outlines that no mirror image fits say that the plan is right and the patterns are not.
-  const isContradicted =
-    places.of >= LEAST_PLACES &&
-    mirrorsOf(places, part).every(({ reading }) => places.explainedBy(reading) === undefined);
+  const isContradicted = places.of >= LEAST_PLACES && !holdsMirrorImage(places, part);
   return isContradicted ? undefined : { evidence: 'groups', asRead: mirrored, asWritten: declared, of: hands.length };
 }
