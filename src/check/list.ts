@@ -23,6 +23,7 @@ import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { depthMissing } from './rules/depth-missing.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
+import { edgeCount } from './rules/edge-count.js';
 import { farFromOthers } from './rules/far-from-others.js';
 import { feetMixed } from './rules/feet-mixed.js';
 import { framesDiffer } from './rules/frames-differ.js';
@@ -31,6 +32,7 @@ import { holesCoincide } from './rules/holes-coincide.js';
 import { holesTooClose } from './rules/holes-too-close.js';
 import { inClosedArea } from './rules/in-closed-area.js';
 import { jsonSyntax } from './rules/json-syntax.js';
+import { keepOutWithoutExtent } from './rules/keep-out-without-extent.js';
 import { layoutRepeated } from './rules/layout-repeated.js';
 import { levelMismatch } from './rules/level-mismatch.js';
 import { loneSurrogate } from './rules/lone-surrogate.js';
@@ -44,15 +46,19 @@ import { notUtf8 } from './rules/not-utf8.js';
 import { numberLosesDigits } from './rules/number-loses-digits.js';
 import { numberOutOfRange } from './rules/number-out-of-range.js';
 import { offSurface } from './rules/off-surface.js';
+import { openingOutside } from './rules/opening-outside.js';
 import { outOfRange } from './rules/out-of-range.js';
 import { outsideArea } from './rules/outside-area.js';
 import { outsideSubstrate } from './rules/outside-substrate.js';
+import { patternCount } from './rules/pattern-count.js';
 import { permitMissing } from './rules/permit-missing.js';
 import { planMirrored } from './rules/plan-mirrored.js';
 import { profileUnfit } from './rules/profile-unfit.js';
 import { quoteNotClosed } from './rules/quote-not-closed.js';
 import { requiredExtensionUnknown } from './rules/required-extension-unknown.js';
 import { revisionUnissued } from './rules/revision-unissued.js';
+import { ringNotFlat } from './rules/ring-not-flat.js';
+import { ringNotSimple } from './rules/ring-not-simple.js';
 import { rodSizeAsHole } from './rules/rod-size-as-hole.js';
 import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
@@ -103,6 +109,12 @@ export const rules: readonly Rule[] = [
   unknownReference,
   lookalikeId,
   unusedDefinition,
+  ringNotSimple,
+  openingOutside,
+  ringNotFlat,
+  keepOutWithoutExtent,
+  edgeCount,
+  patternCount,
   framesDiffer,
   layoutRepeated,
   unitsSuspect,

@@ -39,8 +39,8 @@ export function placesOf(site: Site, part: SitePart): PlacesOnFaces {
 export class PlacesOnFaces {
   /** Holes that can be placed: their substrate has a face and an outline, and they a height or a face that gives one. */
   readonly of: number;
-  /** Whether any hole names a substrate. */
-  readonly isNamed: boolean;
+  /** Holes that name a substrate. */
+  readonly named: number;
   /** Those that lie on their substrates as written; undefined where they are at least a fifth, which is not counted to its end. */
   readonly asWritten: number | undefined;
   private readonly kinds: Kinds;
@@ -59,7 +59,10 @@ export class PlacesOnFaces {
       return kind.surface;
     });
     this.of = of;
-    this.isNamed = this.kinds.list.some(({ part: own, substrate }) => own === part && substrate >= 0);
+    this.named = this.kinds.list.reduce(
+      (sum, { part: own, substrate, count }) => sum + (own === part && substrate >= 0 ? count : 0),
+      0,
+    );
     const hits = of === 0 ? 0 : this.count(AS_WRITTEN, of, Math.ceil(of / 5));
     this.asWritten = hits * 5 < of ? hits : undefined;
   }

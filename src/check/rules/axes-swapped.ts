@@ -18,7 +18,7 @@ export const axesSwapped: Rule = {
     of: 'number of holes whose place can be compared',
   },
   message: ({ asRead, asWritten, of }) =>
-    `${asRead} of ${of} holes lie on their substrates when x and y are exchanged, ${asWritten} as written.`,
+    `${asRead} of ${of} holes lie on their substrates when x and y are exchanged, ${asWritten || 'none'} as written.`,
   example: {
     form: 'members',
     bad: '"substrates": [\n  { "id": "S-1", "kind": "solid-slab", "face": { "point": [0, 0, 3000], "inward": [0, 0, 1] },\n    "outline": { "points": [[0, 0, 3000], [10000, 0, 3000], [10000, 2000, 3000], [0, 2000, 3000]] } }\n],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 3500] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 5000] },\n  { "id": "H-3", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 6500] },\n  { "id": "H-4", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 8000] },\n  { "id": "H-5", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 9500] }\n]',
@@ -27,7 +27,7 @@ export const axesSwapped: Rule = {
   checkSite(site, run) {
     for (const part of site.parts) {
       const places = placesOf(site, part);
-      if (!places.isNamed) continue;
+      if (places.named < LEAST_PLACES) continue;
       if (places.of < LEAST_PLACES || run.isInDoubt(part)) {
         run.leftOut(run.isInDoubt(part) ? IN_DOUBT : TOO_FEW_PLACES);
         continue;

@@ -1,7 +1,7 @@
 import { FewFarFinder } from '../../fit/few-far.js';
 import type { Level } from '../../generated/layout.js';
 import { HoleLevels } from '../hole-levels.js';
-import { type Kind, kindsOf } from '../kinds.js';
+import { kindsOf } from '../kinds.js';
 import { canBePlaced } from '../places-on-faces.js';
 import type { Rule } from '../rule.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
@@ -58,13 +58,15 @@ export const farFromOthers: Rule = {
       floor.count += kind.count;
       return floor;
     });
+    let levelless = 0;
     list.forEach((kind, k) => {
       // Where an outline judges a hole it says more.
       if (canBePlaced(kind)) return;
-      const why = whyNot(kind, ofKind[k]);
-      if (why === undefined) run.judged(kind.count);
-      else run.leftOut(why, kind.count);
+      if (kind.out !== undefined) run.leftOut(kind.out, kind.count);
+      else if (ofKind[k] === undefined) levelless += kind.count;
+      else if (!isSmall(ofKind[k])) run.judged(kind.count);
     });
+    if (levelless >= LEAST_HOLES) run.leftOut('no level that can be read', levelless);
     const wanted = new Set(list.flatMap((kind, k) => (canBePlaced(kind) || isSmall(ofKind[k]) ? [] : [ofKind[k]])));
     const finders = ofKind.map((floor) => (wanted.has(floor) ? floor?.finder : undefined));
     if (wanted.size === 0) return;
@@ -80,12 +82,6 @@ export const farFromOthers: Rule = {
 
 function isSmall(floor: Floor | undefined): boolean {
   return floor === undefined || floor.count < LEAST_HOLES;
-}
-
-function whyNot({ out }: Kind, floor: Floor | undefined): string | undefined {
-  if (out !== undefined) return out;
-  if (floor === undefined) return 'no level that can be read';
-  return isSmall(floor) ? 'fewer than 50 holes on its level' : undefined;
 }
 
 function farOf({ level, finder }: Floor) {

@@ -30,8 +30,8 @@ export const planMirrored: Rule = {
   },
   message: ({ evidence, axis, about, asRead, asWritten, of }) =>
     evidence === 'groups'
-      ? `${asRead} of ${of} groups fit their pattern only when it is mirrored, ${asWritten} as declared.`
-      : `${asRead} of ${of} holes lie on their substrates when ${axis} is turned over about the ${about === 'origin' ? 'origin' : 'middle of the outlines'}, ${asWritten} as written.`,
+      ? `${asRead} of ${of} groups fit their pattern only when it is mirrored, ${asWritten || 'none'} as declared.`
+      : `${asRead} of ${of} holes lie on their substrates when ${axis} is turned over about the ${about === 'origin' ? 'origin' : 'middle of the outlines'}, ${asWritten || 'none'} as written.`,
   example: {
     form: 'members',
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [-1500, 1000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [-3000, 1000] },\n  { "id": "H-3", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [-4500, 1000] },\n  { "id": "H-4", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [-6000, 1000] },\n  { "id": "H-5", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [-7500, 1000] }\n]',
@@ -43,8 +43,8 @@ export const planMirrored: Rule = {
       const isInDoubt = run.isInDoubt(part);
       const hands = isInDoubt ? [] : handsOfGroups(site, part);
       if (isInDoubt || (places.of < LEAST_PLACES && hands.length < LEAST_GROUPS)) {
-        const hasGroups = part.layout.collection('groups').ids.length > 0;
-        if (places.isNamed || hasGroups) run.leftOut(isInDoubt ? IN_DOUBT : TOO_FEW);
+        const groups = part.layout.collection('groups').ids.length;
+        if (places.named >= LEAST_PLACES || groups >= LEAST_GROUPS) run.leftOut(isInDoubt ? IN_DOUBT : TOO_FEW);
         continue;
       }
       run.judged(1);

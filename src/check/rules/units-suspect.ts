@@ -33,8 +33,8 @@ export const unitsSuspect: Rule = {
   },
   message: ({ what, reading, sizes, asRead, asWritten, of }) =>
     what === 'sizes'
-      ? `${asRead} of ${of} sizes (${sizes}) make sense when they are read as ${reading}, ${asWritten} as millimetres.`
-      : `${asRead} of ${of} holes lie on their substrates when the coordinates of the ${what} are read as ${reading}, ${asWritten} as millimetres.`,
+      ? `${asRead} of ${of} sizes (${sizes}) make sense when they are read as ${reading}, ${asWritten || 'none'} as millimetres.`
+      : `${asRead} of ${of} holes lie on their substrates when the coordinates of the ${what} are read as ${reading}, ${asWritten || 'none'} as millimetres.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor", "principle": "screw", "form": "blind", "diameter": 0.375, "depth": 2.5, "bit": { "nominal": "3/8 in" } }\n]',
