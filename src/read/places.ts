@@ -12,6 +12,8 @@ const CHUNK = 1 << 18;
 const SENTINEL = 32;
 /** Most records are shorter than this. */
 const FIRST_LOOK = 1 << 10;
+/** In place of an end: no whole value, whatever may follow. */
+const BROKEN = 0;
 
 /**
  * Lines and columns of bytes of a text, in the order of `bytes`.
@@ -70,15 +72,42 @@ export function byteInRecord(source: ByteSource, recordByte: number, within: str
   return record === undefined ? recordByte : recordByte + positionOf(record, 0, tokens, isName ? 'name' : 'value');
 }
 
-/** The bytes of the value at `start`; undefined where it is not whole. They may be looked at 32 bytes beyond their end. */
+/**
+ * The bytes of the value at `start`; undefined where it is not whole. They may be looked at 32 bytes beyond
+ * their end. Of an object or an array the grammar has to be sound.
+ */
 export function recordBytes(source: ByteSource, start: number): Uint8Array | undefined {
-  const scanner = new Scanner();
   for (let size = FIRST_LOOK; ; size *= 4) {
     const part = source.slice(start, start + size);
+    const isLast = part.length < size;
     const padded = new Uint8Array(part.length + SENTINEL);
     padded.set(part);
-    const outcome = scanner.scan(padded, 0, part.length, part.length < size);
-    if (outcome === 'whole') return padded.subarray(0, scanner.end);
-    if (outcome === 'broken' || part.length < size) return undefined;
+    const isOpening = padded[0] === 123 || padded[0] === 91;
+    const end = isOpening ? closingEnd(padded) : wordEnd(padded, part.length, isLast);
+    if (end > 0) return padded.subarray(0, end);
+    if (isLast || end === BROKEN) return undefined;
   }
+}
+
+/** Position behind a value that is no object and no array; -1 where more of it may follow. */
+function wordEnd(b: Uint8Array, limit: number, isLast: boolean): number {
+  const scanner = new Scanner();
+  const outcome = scanner.scan(b, 0, limit, isLast);
+  return outcome === 'whole' ? scanner.end : outcome === 'broken' ? BROKEN : -1;
+}
+
+/** Position behind the bracket that closes the first one; -1 where there is none. */
+function closingEnd(b: Uint8Array): number {
+  let depth = 0;
+  for (let p = 0; p < b.length; p++) {
+    const c = b[p];
+    if (c === 34) {
+      while (++p < b.length && b[p] !== 34) if (b[p] === 92) p++;
+    } else if (c === 123 || c === 91) {
+      depth++;
+    } else if (c === 125 || c === 93) {
+      if (--depth === 0) return p + 1;
+    }
+  }
+  return -1;
 }
