@@ -49,6 +49,21 @@ measure('check 100000 every second hole too close', () =>
 measure('check 1000000 every record fails', () =>
   check({ holes: 1_000_000, indent: 0, fault: 'every-record' }, 'time 1.6'),
 );
+for (const fault of [
+  'wrong-type',
+  'null-members',
+  'missing',
+  'bad-text',
+  'no-choice',
+  'wrong-shape',
+  'lost-digits',
+  'twice',
+  'mixed',
+  'own-names',
+] as const) {
+  measure(`check 100000 every record ${fault}`, () => check({ holes: 100_000, indent: 0, fault }, 'none yet'));
+}
+measure('check 1000000 every record mixed', () => check({ holes: 1_000_000, indent: 0, fault: 'mixed' }, 'time 1.6'));
 measure('check 1000000 all in one place', () => check({ holes: 1_000_000, indent: 0, fault: 'one-place' }, 'time 1.6'));
 print();
 
@@ -71,7 +86,7 @@ function check(layout: Omit<BenchLayout, 'seed'>, limits: string): Row {
   const memory: number[] = [];
   for (let round = 0; round < 7; round++) {
     const yardstick = runMeasured(['-e', YARDSTICK, file]);
-    const own = runMeasured([cli, 'check', '--quiet', file], fault === 'none' ? [0] : [1]);
+    const own = runMeasured([cli, 'check', '--quiet', file], fault === 'none' || fault === 'lost-digits' ? [0] : [1]);
     time.push(own.ms / yardstick.ms);
     memory.push(own.peakMb / yardstick.peakMb);
   }
