@@ -18,8 +18,8 @@ export const permitMissing: Rule = {
   why: 'The crew stands before a closed door, or drills through a rated wall or at a forbidden hour, because the paper that says what holds there is not named.',
   mend: 'Cite in `references` of the area the permit, rating or house rule, as people know it.',
   accept: 'When the permit comes with the shift and the condition in words says all that the crew needs.',
-  data: { kinds: 'kinds of the area that set a condition, separated by commas' },
-  message: ({ kinds }) => `The area (${kinds}) holds holes to be made and cites no permit or rating.`,
+  data: { area: 'id of the area', kinds: 'kinds of the area that set a condition, separated by commas' },
+  message: ({ area, kinds }) => `Area "${area}" (${kinds}) holds holes to be made and cites no permit or rating.`,
   causeMessage: ({ kinds }) => `Areas (${kinds}) hold holes to be made and cite no permit or rating.`,
   example: {
     form: 'members',
@@ -36,7 +36,7 @@ export const permitMissing: Rule = {
       const { area, part, index } = areas.list[k];
       if ((area.references ?? []).length > 0) continue;
       const kinds = conditionsOf(area).join(', ');
-      run.atRecord(part, 'areas', index, { data: { kinds }, cause: kinds });
+      run.atRecord(part, 'areas', index, { data: { area: area.id, kinds }, cause: kinds });
     }
   },
 };

@@ -22,7 +22,7 @@ export const scanMissing: Rule = {
     holes: 'number of holes to be made in it',
   },
   message: ({ substrate, holes }) =>
-    `Nothing in the layout comes from a scan of substrate "${substrate}", which is to be drilled in ${holes === 1 ? 'one place' : `${holes} places`}.`,
+    `The layout shows no scan of substrate "${substrate}", in which ${holes === 1 ? 'a hole is' : `${holes} holes are`} to be made.`,
   causeMessage: () => 'Concrete is to be drilled of which the layout shows no scan.',
   example: {
     form: 'members',
