@@ -4,7 +4,7 @@ import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import { Joint } from './joint.js';
 import type { InputLayout, SitePart } from './site-part.js';
-import { farSideAt, heightAt, newSurface, type Surface } from './surface.js';
+import { farSideAt, heightAt, LEVEL_SINE, newSurface, type Surface } from './surface.js';
 
 /** Why a hole is left out that an earlier stage found broken. */
 export const BROKEN = 'record broken';
@@ -191,7 +191,7 @@ export class Site {
     if (surface === undefined || axis === undefined || Number.isNaN(p[2])) return Number.NaN;
     const thickness = farSideAt(surface, p);
     const slope = dot(axis, surface.inward);
-    return thickness === undefined || slope <= 0 ? Number.NaN : thickness / slope;
+    return thickness === undefined || !(slope > LEVEL_SINE) ? Number.NaN : thickness / slope;
   }
 
   private resolvedHeights(x: Float64Array, y: Float64Array, own: Float64Array): Float64Array {

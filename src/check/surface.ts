@@ -1,4 +1,4 @@
-import type { Outline, Substrate } from '../generated/layout.js';
+import type { Deck, Outline, Substrate } from '../generated/layout.js';
 import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
 import { cross, dot, squareTo, subtract, unit, type Vec3 } from '../geometry/vector.js';
 import { LENGTH_SLACK_MM } from './slack.js';
@@ -17,8 +17,19 @@ export interface Surface {
   outline: Ring | undefined;
   openings: readonly Ring[];
   zones: readonly SurfaceZone[];
-  /** The thickness where it is the same all over; no zone and no deck is then looked at for each hole. */
+  /** Low flutes of a composite deck or voids of a hollow plank; undefined where none are described. */
+  rows: Rows | undefined;
+  /** The thickness where it is the same all over; no zone and no row is then looked at for each hole. */
   even: Thickness | undefined;
+}
+
+/** Low flutes or voids: straight, all alike, at one distance from each other. */
+export interface Rows {
+  pitch: number;
+  /** Unit vector in the face to the left of the run, seen in plan; undefined where the run is square to the face. */
+  left: Vec3 | undefined;
+  /** Along `left` from the point of the face to the middle of a row; undefined where it is not known. */
+  phase: number | undefined;
 }
 
 export interface SurfaceZone {
@@ -27,8 +38,11 @@ export interface SurfaceZone {
   offset: number;
 }
 
-/** sin of 0.00005 degree: the slack of angles. */
-const LEVEL_SINE = Math.sin((0.00005 * Math.PI) / 180);
+/** sin of 0.00005 degree, the slack of angles. */
+export const LEVEL_SINE = Math.sin((0.00005 * Math.PI) / 180);
+
+/** So many rows away the place within a row is lost in rounding. */
+const MOST_PITCHES = 1e12;
 
 /** Makes the face of a substrate ready; undefined where it has none. */
 export function newSurface(substrate: Substrate): Surface | undefined {
@@ -55,13 +69,24 @@ export function newSurface(substrate: Substrate): Surface | undefined {
       thickness: zone.thickness,
       offset: zone.offset ?? 0,
     })),
+    rows: rowsOf(substrate, inward),
     even: evenThickness(substrate),
   };
 }
 
-function evenThickness({ kind, zones, thickness }: Substrate): Thickness | undefined {
-  const isEven = kind !== 'composite-deck' && (zones ?? []).length === 0;
-  return isEven && thickness !== undefined ? { mm: thickness } : undefined;
+function rowsOf({ kind, deck, voids }: Substrate, inward: Vec3): Rows | undefined {
+  const profile = kind === 'composite-deck' ? deck : kind === 'hollow-plank' ? voids : undefined;
+  return profile && { pitch: profile.pitch, left: leftOfRun(inward, profile.run), phase: profile.phase };
+}
+
+function evenThickness({ kind, zones, thickness, voids }: Substrate): Thickness | undefined {
+  const isUneven = kind === 'composite-deck' || (kind === 'hollow-plank' && voids !== undefined);
+  return isUneven || (zones ?? []).length > 0 || thickness === undefined ? undefined : { mm: thickness };
+}
+
+/** Whether an axis, a unit vector, points into the concrete; level with the face within the slack counts as out. */
+export function isInto({ inward }: Surface, axis: Vec3): boolean {
+  return dot(axis, inward) > LEVEL_SINE;
 }
 
 /** Coordinate of a point along the first axis of the face, seen along its normal. */
@@ -95,46 +120,95 @@ export function heightAt(surface: Surface, x: number, y: number): number {
   return zone === undefined ? onPlane : onPlane + zone.offset / inward[2];
 }
 
-/** Which side of a deck rib a thickness was taken from. */
-export type RibSide = 'low-flute' | 'high-flute' | 'unknown';
+/**
+ * What a thickness was taken over: a flute of a deck, a void of a plank or what is between them. `unknown` and
+ * `void-assumed`: the thin side, because it is not known where the flutes or the voids lie.
+ */
+export type Side = 'low-flute' | 'high-flute' | 'unknown' | 'void' | 'between-voids' | 'void-assumed';
 
 export interface Thickness {
   mm: number;
-  /** Only on a composite deck. */
-  side?: RibSide;
+  /** Only on a composite deck and a hollow plank with voids. */
+  side?: Side;
+}
+
+/**
+ * How far a point of the face lies to the left of the middle of the nearest row, mm; undefined where it is not
+ * known where the rows lie, or where they are too many to be told apart in numbers.
+ */
+export function fromMiddle(surface: Surface, p: Vec3): number | undefined {
+  const { rows, origin } = surface;
+  if (rows?.left === undefined || rows.phase === undefined) return undefined;
+  const across = dot(subtract(p, origin), rows.left) - rows.phase;
+  const pitches = across / rows.pitch;
+  return Math.abs(pitches) < MOST_PITCHES ? across - rows.pitch * Math.round(pitches) : undefined;
 }
 
 /** Thickness of the concrete at a point of the face, square to it; undefined where the substrate does not say. */
 export function thicknessAt(surface: Surface, p: Vec3): Thickness | undefined {
   if (surface.even !== undefined) return surface.even;
   const zone = zoneAt(surface, p);
-  if (zone !== undefined) return { mm: zone.thickness };
-  const { kind, deck, thickness } = surface.substrate;
-  if (kind !== 'composite-deck') return thickness === undefined ? undefined : { mm: thickness };
-  if (deck === undefined) return undefined;
-  if (deck.phase === undefined || deck.lowWidth === undefined) return { mm: deck.overRib, side: 'unknown' };
-  const left = leftOfRun(surface, deck.run);
-  if (left === undefined) return { mm: deck.overRib, side: 'unknown' };
-  const across = uOn(surface, p) * dot(surface.u, left) + vOn(surface, p) * dot(surface.v, left) - deck.phase;
-  const fromMiddle = Math.abs(across - deck.pitch * Math.round(across / deck.pitch));
-  return fromMiddle <= deck.lowWidth / 2 + LENGTH_SLACK_MM
-    ? { mm: deck.ribDepth + deck.overRib, side: 'low-flute' }
-    : { mm: deck.overRib, side: 'high-flute' };
+  return zone === undefined ? thicknessOutsideZones(surface, p) : { mm: zone.thickness };
+}
+
+function thicknessOutsideZones(surface: Surface, p: Vec3): Thickness | undefined {
+  const { kind, deck, voids, thickness } = surface.substrate;
+  if (kind === 'composite-deck') return deck && overDeck(surface, deck, p);
+  if (kind === 'hollow-plank' && voids !== undefined) {
+    const w = fromMiddle(surface, p);
+    if (w === undefined) return { mm: voids.cover, side: 'void-assumed' };
+    if (Math.abs(w) <= voids.width / 2 + LENGTH_SLACK_MM) return { mm: voids.cover, side: 'void' };
+    return thickness === undefined ? undefined : { mm: thickness, side: 'between-voids' };
+  }
+  return thickness === undefined ? undefined : { mm: thickness };
+}
+
+function overDeck(surface: Surface, { lowWidth, ribDepth, overRib }: Deck, p: Vec3): Thickness {
+  const w = lowWidth === undefined ? undefined : fromMiddle(surface, p);
+  if (w === undefined || lowWidth === undefined) return { mm: overRib, side: 'unknown' };
+  return Math.abs(w) <= lowWidth / 2 + LENGTH_SLACK_MM
+    ? { mm: ribDepth + overRib, side: 'low-flute' }
+    : { mm: overRib, side: 'high-flute' };
+}
+
+/** The least thickness for a hole, and at which of its two ends. */
+export interface LeastThickness {
+  thickness: Thickness;
+  at: 'point' | 'end';
+}
+
+/**
+ * The thickness at the point `p` of a hole or, if less, that at the foot of its `end`; both counted from the surface
+ * at `p`, which may be that of a zone. What lies between is not looked at. Undefined where the substrate does not say.
+ */
+export function leastThickness(surface: Surface, p: Vec3, end: Vec3): LeastThickness | undefined {
+  if (surface.even !== undefined) return { thickness: surface.even, at: 'point' };
+  const zone = zoneAt(surface, p);
+  const zoneOfEnd = zoneAt(surface, end);
+  const thickness = zone === undefined ? thicknessOutsideZones(surface, p) : { mm: zone.thickness };
+  if (zone !== undefined && zone === zoneOfEnd) return { thickness: { mm: zone.thickness }, at: 'point' };
+  const there = zoneOfEnd === undefined ? thicknessOutsideZones(surface, end) : { mm: zoneOfEnd.thickness };
+  if (thickness === undefined || there === undefined) return undefined;
+  const atEnd = there.mm + (zoneOfEnd?.offset ?? 0) - (zone?.offset ?? 0);
+  return atEnd < thickness.mm ? { thickness: { ...there, mm: atEnd }, at: 'end' } : { thickness, at: 'point' };
 }
 
 /** Thickness from the face to the far side where the concrete is thickest: what a through hole may have to go through. */
 export function farSideAt(surface: Surface, p: Vec3): number | undefined {
-  const { kind, deck } = surface.substrate;
-  if (kind === 'composite-deck' && deck !== undefined && zoneAt(surface, p) === undefined) {
-    return deck.ribDepth + deck.overRib;
-  }
-  return thicknessAt(surface, p)?.mm;
+  if (surface.even !== undefined) return surface.even.mm;
+  const zone = zoneAt(surface, p);
+  if (zone !== undefined) return zone.thickness;
+  const { kind, deck, thickness } = surface.substrate;
+  return kind === 'composite-deck' ? deck && deck.ribDepth + deck.overRib : thickness;
 }
 
 /** Unit vector in the face to the left of a run, seen in plan. */
-export function leftOfRun(surface: Surface, run: Vec3): Vec3 | undefined {
-  const left = unit(cross(surface.inward, run));
-  if (left === undefined) return undefined;
+function leftOfRun(inward: Vec3, run: Vec3): Vec3 | undefined {
+  const along = unit(run);
+  if (along === undefined) return undefined;
+  const across = cross(inward, along);
+  const left = unit(across);
+  if (left === undefined || Math.hypot(across[0], across[1], across[2]) <= LEVEL_SINE) return undefined;
   // In plan, left of (x, y) is (-y, x); a face that is drilled downward turns the cross product round.
-  return left[0] * -run[1] + left[1] * run[0] < 0 ? [-left[0], -left[1], -left[2]] : left;
+  return left[0] * -along[1] + left[1] * along[0] < 0 ? [-left[0], -left[1], -left[2]] : left;
 }

@@ -1,10 +1,12 @@
-import { dot } from '../../geometry/vector.js';
-import { type Kinds, kindsOf } from '../kinds.js';
+import { along, dot, type Vec3 } from '../../geometry/vector.js';
+import { judgeHoles } from '../judge-holes.js';
+import type { OfKind } from '../judge-kinds.js';
+import type { Kind } from '../kinds.js';
 import type { Rule } from '../rule.js';
-import type { SiteRun } from '../run.js';
+import { SIDE, sideData, sideInWords } from '../side-in-words.js';
 import { NO_HEIGHT, type Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { thicknessAt } from '../surface.js';
+import { LEVEL_SINE, type LeastThickness, leastThickness, type Surface, thicknessAt } from '../surface.js';
 
 export const breaksThrough: Rule = {
   id: 'breaks-through',
@@ -19,80 +21,82 @@ export const breaksThrough: Rule = {
     substrate: 'id of the substrate',
     reach: 'depth square to the face and the concrete that must be left beyond, mm',
     thickness: 'thickness of the concrete at the hole, mm',
+    at: '`point` or `end`: where along the hole the thickness was taken',
     backing: 'concrete that must be left beyond the hole, mm',
-    side: 'on a composite deck: side of the rib that the thickness was taken from',
-    phaseFrom: 'on a composite deck: where the phase of the flutes is known from; absent when it is not known',
+    ...SIDE,
   },
-  message: ({ substrate, reach, thickness, backing, side, phaseFrom }, say) => {
+  message: ({ substrate, reach, thickness, at, backing, side, phaseFrom }, say) => {
     const needs =
       Number(backing) > 0
         ? `${say.length(reach)} with the ${say.length(backing)} that must be left`
         : say.length(reach);
-    return `The hole needs ${needs}; substrate "${substrate}" is ${say.length(thickness)} thick there${inWords(side, phaseFrom)}.`;
+    const where = at === 'end' ? 'where the hole ends' : 'there';
+    return `The hole needs ${needs}; substrate "${substrate}" is ${say.length(thickness)} thick ${where}${sideInWords(side, phaseFrom)}.`;
   },
   causeMessage: ({ substrate, thickness, side, phaseFrom }, say) =>
-    `Holes need more concrete than the ${say.length(thickness)} of substrate "${substrate}"${inWords(side, phaseFrom)}.`,
+    `Holes need more concrete than the ${say.length(thickness)} of substrate "${substrate}"${sideInWords(side, phaseFrom)}.`,
   example: {
     form: 'members',
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000], "depth": 180.1 }\n]',
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000], "depth": 180 }\n]',
   },
   checkSite(site, run) {
-    const kinds = kindsOf(site);
-    for (let i = 0; i < site.holeCount; i++) judge(site, kinds, i, run);
+    judgeHoles(
+      site,
+      run,
+      (kind) => {
+        if (kind.type?.form === 'through') return undefined;
+        const common = sameForAll(site, kind);
+        if ('leftOut' in common) return common;
+        const { surface, depth } = common;
+        return surface.even === undefined || Number.isNaN(depth)
+          ? { each: common }
+          : ofReach(common, depth, { thickness: surface.even, at: 'point' });
+      },
+      (i, common) => {
+        const depth = Number.isNaN(common.depth) ? site.depth(i) : common.depth;
+        const least = leastOf(site.point(i), depth, common);
+        return least === undefined ? { leftOut: 'thickness not known' } : ofReach(common, depth, least);
+      },
+    );
   },
 };
 
-function judge(site: Site, kinds: Kinds, i: number, run: SiteRun): void {
-  const kind = kinds.at(i);
-  const { type, surface, axis } = kind;
-  if (type?.form === 'through') return;
-  const depth = site.depth(i);
-  const slope = surface === undefined || axis === undefined ? 0 : dot(axis, surface.inward);
-  const thickness = surface && thicknessAt(surface, site.point(i));
-  if (
-    kind.out !== undefined ||
-    type === undefined ||
-    surface === undefined ||
-    thickness === undefined ||
-    !(depth * slope > 0)
-  ) {
-    run.leftOut(whyNot(site, i, depth, slope));
-    return;
-  }
-  if (Number.isNaN(site.points.z[i])) {
-    run.leftOut(NO_HEIGHT);
-    return;
-  }
-  run.judged(1);
-  const backing = type.backing?.value ?? 0;
+/** What all blind holes of a kind have in common. */
+interface Common {
+  kind: Kind;
+  surface: Surface;
+  axis: Vec3;
+  /** Component of the axis square to the face. */
+  slope: number;
+  /** Depth of the type; NaN where holes have their own. */
+  depth: number;
+}
+
+function sameForAll(site: Site, kind: Kind): Common | { leftOut: string } {
+  const { type, surface, axis, first } = kind;
+  if (type === undefined) return { leftOut: 'record of its hole type broken' };
+  if (surface === undefined || axis === undefined)
+    return { leftOut: site.whyNoSurface(first) ?? 'substrate without a face' };
+  const depth = kind.hasDepth ? Number.NaN : type.depth;
+  if (depth === undefined) return { leftOut: 'depth not known' };
+  if (surface.isVertical && !kind.hasHeight) return { leftOut: NO_HEIGHT };
+  const slope = dot(axis, surface.inward);
+  if (!(slope > LEVEL_SINE)) return { leftOut: 'axis does not point into the concrete' };
+  return { kind, surface, axis, slope, depth };
+}
+
+function leastOf(p: Vec3, depth: number, { surface, axis }: Common): LeastThickness | undefined {
+  if (axis !== surface.inward) return leastThickness(surface, p, along(p, axis, depth));
+  const thickness = thicknessAt(surface, p);
+  return thickness && { thickness, at: 'point' };
+}
+
+function ofReach({ kind, surface, slope }: Common, depth: number, { thickness, at }: LeastThickness): OfKind {
+  const backing = kind.type?.backing?.value ?? 0;
   const reach = depth * slope + backing;
-  if (reach <= thickness.mm + LENGTH_SLACK_MM) return;
-  const { side } = thickness;
-  const phaseFrom = side === undefined || side === 'unknown' ? undefined : surface.substrate.deck?.phaseFrom;
-  const data = {
-    substrate: surface.substrate.id,
-    reach,
-    thickness: thickness.mm,
-    backing,
-    ...(side && { side }),
-    ...(phaseFrom && { phaseFrom }),
-  };
-  run.atHole(i, { data, cause: `${data.substrate} ${type.id} ${thickness.mm} ${side ?? ''}` });
-}
-
-function whyNot(site: Site, i: number, depth: number, slope: number): string {
-  const why = site.whyOut(i) ?? site.whyNoSurface(i);
-  if (why !== undefined) return why;
-  if (Number.isNaN(depth)) return 'depth not known';
-  if (Number.isNaN(site.points.z[i])) return NO_HEIGHT;
-  if (slope <= 0) return 'axis does not point into the concrete';
-  return site.types.of(i) === undefined ? 'record of its hole type broken' : 'thickness not known';
-}
-
-function inWords(side: unknown, phaseFrom: unknown): string {
-  const guess = phaseFrom === 'drawing' ? '; where the flutes lie is known from a drawing only' : '';
-  if (side === 'low-flute') return ` over the low flute${guess}`;
-  if (side === 'high-flute') return ` over the rib${guess}`;
-  return side === 'unknown' ? ' over the rib, which is assumed because it is not known where the flutes lie' : '';
+  if (reach <= thickness.mm + LENGTH_SLACK_MM) return 'passed';
+  const { id: substrate } = surface.substrate;
+  const data = { substrate, reach, thickness: thickness.mm, at, backing, ...sideData(thickness, surface) };
+  return { finding: { data, cause: `${substrate} ${kind.type?.id} ${thickness.mm} ${thickness.side ?? ''}` } };
 }
