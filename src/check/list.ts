@@ -3,6 +3,7 @@ import type { Rule } from './rule.js';
 import { approvalExpired } from './rules/approval-expired.js';
 import { approvalMissing } from './rules/approval-missing.js';
 import { axesSwapped } from './rules/axes-swapped.js';
+import { axisOutOfConcrete } from './rules/axis-out-of-concrete.js';
 import { badText } from './rules/bad-text.js';
 import { bitNotForType } from './rules/bit-not-for-type.js';
 import { boresOverlap } from './rules/bores-overlap.js';
@@ -21,11 +22,15 @@ import { controlMissing } from './rules/control-missing.js';
 import { controlTooFew } from './rules/control-too-few.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
 import { depthMissing } from './rules/depth-missing.js';
+import { directionNotForType } from './rules/direction-not-for-type.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
 import { edgeCount } from './rules/edge-count.js';
+import { embedmentExceedsDepth } from './rules/embedment-exceeds-depth.js';
 import { farFromOthers } from './rules/far-from-others.js';
 import { feetMixed } from './rules/feet-mixed.js';
+import { fluteOffset } from './rules/flute-offset.js';
+import { fluteWebHit } from './rules/flute-web-hit.js';
 import { framesDiffer } from './rules/frames-differ.js';
 import { heightStandIn } from './rules/height-stand-in.js';
 import { holesCoincide } from './rules/holes-coincide.js';
@@ -38,10 +43,12 @@ import { levelMismatch } from './rules/level-mismatch.js';
 import { loneSurrogate } from './rules/lone-surrogate.js';
 import { lookalikeId } from './rules/lookalike-id.js';
 import { mapScaleSuspect } from './rules/map-scale-suspect.js';
+import { memberTooThin } from './rules/member-too-thin.js';
 import { missingMember } from './rules/missing-member.js';
 import { nestedTooDeep } from './rules/nested-too-deep.js';
 import { noncharacter } from './rules/noncharacter.js';
 import { notAChoice } from './rules/not-a-choice.js';
+import { notSquare } from './rules/not-square.js';
 import { notUtf8 } from './rules/not-utf8.js';
 import { numberLosesDigits } from './rules/number-loses-digits.js';
 import { numberOutOfRange } from './rules/number-out-of-range.js';
@@ -131,6 +138,13 @@ export const rules: readonly Rule[] = [
   boresOverlap,
   outsideSubstrate,
   breaksThrough,
+  memberTooThin,
+  axisOutOfConcrete,
+  notSquare,
+  directionNotForType,
+  embedmentExceedsDepth,
+  fluteWebHit,
+  fluteOffset,
   crossesKeepOut,
   controlMissing,
   controlTooFew,
