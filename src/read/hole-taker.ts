@@ -7,6 +7,8 @@ import { type KnownFault, KnownFaults } from './known-faults.js';
 
 /** Most names of unknown members that are told apart at a time. */
 const MOST_NAMES = 4096;
+/** Holes after an unusual one that are taken for unusual. */
+const UNUSUAL_RUN = 16;
 
 /**
  * Takes holes from bytes into columns without parsing them.
@@ -23,7 +25,8 @@ export class HoleTaker {
   private careful: CarefulDecoder | undefined;
   /** Notes about the hole that is to be parsed, if there are any. */
   private learning: KnownFault | undefined;
-  private wasFaulty = false;
+  /** How many of the next holes go straight to the careful decoder. */
+  private unusual = 0;
 
   constructor(
     private readonly holes: HoleColumns,
@@ -36,8 +39,10 @@ export class HoleTaker {
   take(bytes: Uint8Array, start: number, base: number): number {
     this.learning = undefined;
     this.haveBothLooked = false;
-    // After a faulty record another one is likely.
-    if (!this.wasFaulty) {
+    // After an unusual hole more of them are likely, and trying the quick decoder first costs more than it gains.
+    if (this.unusual > 0) {
+      this.unusual--;
+    } else {
       const end = decodeHole(bytes, start, this.row);
       if (end >= 0) {
         this.holes.push(this.row, base + start, false);
@@ -52,10 +57,11 @@ export class HoleTaker {
     this.careful ??= new CarefulDecoder();
     const { careful, row } = this;
     const end = careful.decode(bytes, start, row);
-    this.wasFaulty = end >= 0 && careful.notes.count > 0;
     if (end < 0) return -1;
     let isSound = true;
-    if (this.wasFaulty) {
+    const isFaulty = careful.notes.count > 0;
+    if (isFaulty || this.haveBothLooked) this.unusual = UNUSUAL_RUN;
+    if (isFaulty) {
       const fault = this.known.of(careful.notes);
       if (!fault.isKnown) {
         this.learning = fault;
