@@ -26,6 +26,8 @@ import { directionNotForType } from './rules/direction-not-for-type.js';
 import { duplicateId } from './rules/duplicate-id.js';
 import { duplicateName } from './rules/duplicate-name.js';
 import { edgeCount } from './rules/edge-count.js';
+import { edgeKindAssumed } from './rules/edge-kind-assumed.js';
+import { edgeTooClose } from './rules/edge-too-close.js';
 import { embedmentExceedsDepth } from './rules/embedment-exceeds-depth.js';
 import { farFromOthers } from './rules/far-from-others.js';
 import { feetMixed } from './rules/feet-mixed.js';
@@ -45,6 +47,8 @@ import { lookalikeId } from './rules/lookalike-id.js';
 import { mapScaleSuspect } from './rules/map-scale-suspect.js';
 import { memberTooThin } from './rules/member-too-thin.js';
 import { missingMember } from './rules/missing-member.js';
+import { nearExistingBore } from './rules/near-existing-bore.js';
+import { nearMovementJoint } from './rules/near-movement-joint.js';
 import { nestedTooDeep } from './rules/nested-too-deep.js';
 import { noncharacter } from './rules/noncharacter.js';
 import { notAChoice } from './rules/not-a-choice.js';
@@ -70,6 +74,7 @@ import { rodSizeAsHole } from './rules/rod-size-as-hole.js';
 import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
 import { scanMissing } from './rules/scan-missing.js';
+import { spansMovementJoint } from './rules/spans-movement-joint.js';
 import { substrateMissing } from './rules/substrate-missing.js';
 import { symbolClash } from './rules/symbol-clash.js';
 import { tagClash } from './rules/tag-clash.js';
@@ -136,7 +141,12 @@ export const rules: readonly Rule[] = [
   holesCoincide,
   holesTooClose,
   boresOverlap,
+  nearExistingBore,
   outsideSubstrate,
+  edgeTooClose,
+  edgeKindAssumed,
+  nearMovementJoint,
+  spansMovementJoint,
   breaksThrough,
   memberTooThin,
   axisOutOfConcrete,

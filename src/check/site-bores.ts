@@ -1,0 +1,64 @@
+import type { Bore } from '../generated/layout.js';
+import { unit, type Vec3 } from '../geometry/vector.js';
+import type { Site } from './site.js';
+import type { SitePart } from './site-part.js';
+import { heightAt } from './surface.js';
+
+/** A bore of a site, with what its substrate says of it. Millimetres, site frame. */
+export interface SiteBore {
+  bore: Bore;
+  part: SitePart;
+  /** Its point; a height that the layout does not give is taken from the face. */
+  point: Vec3;
+  /** Whether the layout gives its height. */
+  hasHeight: boolean;
+  /** Number of the substrate on which it is compared in plan with holes; -1 where there is none. */
+  planSubstrate: number;
+  /** Unit vector into the concrete; undefined where nothing tells it. */
+  axis: Vec3 | undefined;
+}
+
+/** The bores of all layouts of a site that have a place. */
+export interface SiteBores {
+  list: SiteBore[];
+  /** Bores that an earlier stage has found broken. */
+  broken: number;
+  /** Bores without a height and without a face that gives one. */
+  placeless: number;
+}
+
+/** The bores of all layouts; one that two layouts describe alike is taken once. */
+export function siteBores(site: Site): SiteBores {
+  const bores: SiteBores = { list: [], broken: 0, placeless: 0 };
+  const known = new Set<string>();
+  for (const part of site.parts) {
+    for (const bore of part.layout.collection('bores').judged) {
+      if (bore === undefined) {
+        bores.broken++;
+        continue;
+      }
+      const found = placed(site, part, bore);
+      if (site.parts.length > 1) {
+        const { id, point, axis, diameter, depth, end, filled } = bore;
+        const key = JSON.stringify([id, point, axis, diameter, depth, end, filled, found?.planSubstrate]);
+        if (known.size === known.add(key).size) continue;
+      }
+      if (found === undefined) bores.placeless++;
+      else bores.list.push(found);
+    }
+  }
+  return bores;
+}
+
+function placed(site: Site, part: SitePart, bore: Bore): SiteBore | undefined {
+  const { substrates } = site;
+  const name = bore.substrate === undefined ? -1 : substrates.numberOf(part, bore.substrate);
+  const surface = name < 0 ? undefined : site.surfaces[name];
+  const planSubstrate = name >= 0 && substrates.records[name] !== undefined && !surface?.isVertical ? name : -1;
+  const [x, y, z] = bore.point;
+  const hasHeight = z !== undefined;
+  if (!hasHeight && (surface === undefined || surface.isVertical)) return undefined;
+  const height = z ?? heightAt(surface as NonNullable<typeof surface>, x, y);
+  const axis = bore.axis === undefined ? surface?.inward : unit(bore.axis);
+  return { bore, part, point: [x, y, height], hasHeight, planSubstrate, axis };
+}
