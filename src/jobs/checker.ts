@@ -165,9 +165,9 @@ export class Checker {
   }
 
   /** A severity that the caller has set holds in every case. */
-  private observe(input: number, observation: Observation): void {
+  private observe(input: number, observation: Observation): boolean {
     const isSet = this.options.severities?.[observation.rule] !== undefined;
-    this.collector.observe(input, isSet ? { ...observation, severity: undefined } : observation);
+    return this.collector.observe(input, isSet ? { ...observation, severity: undefined } : observation);
   }
 
   private get limit(): number {
