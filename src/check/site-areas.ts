@@ -1,6 +1,7 @@
 import type { Area } from '../generated/layout.js';
-import { BoxGrid } from '../geometry/box-grid.js';
+
 import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
+import { RingCells } from '../geometry/ring-cells.js';
 import { HoleLevels } from './hole-levels.js';
 import { type Kind, type Kinds, kindsOf } from './kinds.js';
 import { planRing } from './plan-ring.js';
@@ -35,7 +36,7 @@ export class SiteAreas {
   readonly list: readonly SiteArea[];
   private readonly kinds: Kinds;
   private readonly rings: readonly (Ring | undefined)[];
-  private readonly grid: BoxGrid;
+  private readonly grid: RingCells;
   /** Keys of levels: of each area, and of the holes of each kind. */
   private readonly levels: readonly (string | undefined)[];
   private readonly levelOfKind: readonly (string | undefined)[];
@@ -52,7 +53,7 @@ export class SiteAreas {
     });
     this.kinds = kindsOf(site);
     this.rings = this.list.map(({ area }) => planRing(area.outline));
-    this.grid = new BoxGrid(this.rings);
+    this.grid = new RingCells(this.rings);
     this.levels = this.list.map(({ area, part }) => levelKey(part, area.level));
     const levels = new HoleLevels(site);
     this.levelOfKind = this.kinds.list.map((kind) => levelKey(kind.part, levels.of(kind)?.id));
