@@ -34,6 +34,8 @@ import { feetMixed } from './rules/feet-mixed.js';
 import { fluteOffset } from './rules/flute-offset.js';
 import { fluteWebHit } from './rules/flute-web-hit.js';
 import { framesDiffer } from './rules/frames-differ.js';
+import { groupPattern } from './rules/group-pattern.js';
+import { groupSoffitsDiffer } from './rules/group-soffits-differ.js';
 import { heightStandIn } from './rules/height-stand-in.js';
 import { holesCoincide } from './rules/holes-coincide.js';
 import { holesTooClose } from './rules/holes-too-close.js';
@@ -142,6 +144,8 @@ export const rules: readonly Rule[] = [
   holesTooClose,
   boresOverlap,
   nearExistingBore,
+  groupPattern,
+  groupSoffitsDiffer,
   outsideSubstrate,
   edgeTooClose,
   edgeKindAssumed,
