@@ -1,4 +1,4 @@
-import type { OfKind } from './judge-kinds.js';
+import { type OfKind, unlessOut } from './judge-kinds.js';
 import { type Kind, kindsOf } from './kinds.js';
 import type { SiteRun } from './run.js';
 import type { Site } from './site.js';
@@ -7,7 +7,7 @@ import type { Site } from './site.js';
  * Judges holes: those of a kind at once where all of them fare alike, else one by one.
  *
  * Holes that an earlier stage has found broken are left out. A kind or a hole of which a function says undefined
- * is none of the rule's business and is not counted. Costs nothing a hole where all kinds are judged at once.
+ * is none of the rule's business and is not counted, broken or not. Costs nothing a hole where all kinds are judged at once.
  *
  * @param ofKind says `{ each }` with what it made ready, where the holes of the kind differ
  * @param ofHole judges one of those
@@ -20,7 +20,7 @@ export function judgeHoles<T>(
 ): void {
   const { list, of } = kindsOf(site);
   const saidOfKind = list.map((kind) => {
-    const said = kind.out === undefined ? ofKind(kind) : { leftOut: kind.out };
+    const said = unlessOut(kind, ofKind(kind));
     if (said === 'passed') run.judged(kind.count);
     else if (said !== undefined && 'leftOut' in said) run.leftOut(said.leftOut, kind.count);
     else return said;
