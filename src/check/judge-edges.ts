@@ -1,5 +1,6 @@
 import { type Kind, kindsOf } from './kinds.js';
-import type { ConcreteEdges, Piece } from './concrete-edges.js';
+import type { ConcreteEdges } from './concrete-edges.js';
+import type { Piece } from './edge-pieces.js';
 import type { SiteEdges } from './edges-of.js';
 import type { SiteRun } from './run.js';
 import { NO_HEIGHT, type Site } from './site.js';

@@ -12,7 +12,12 @@ const MOST_PASSED = 20_000;
 
 export type EdgeKind = NonNullable<Outline['edges']>[number];
 
-/** An edge of another substrate that may run along an edge whose kind is not given. */
+/** Whether an edge of this kind is none of the concrete. */
+export function goesOn(kind: EdgeKind): kind is 'continuous' | 'construction-joint' {
+  return kind === 'continuous' || kind === 'construction-joint';
+}
+
+/** An edge of another substrate that may run along an edge of an outline. */
 export interface TouchingEdge {
   /** In the plane of the face of the asking substrate. */
   segment: Segment2D;
@@ -25,7 +30,7 @@ export interface TouchingEdge {
 /** One edge, as a part of all. */
 interface Side {
   surface: number;
-  /** Number of the edge of an outline that asks; -1 for one whose kind is given, and for openings. */
+  /** Number of the edge of an outline that asks; -1 for one at which the concrete is said to end, and for openings. */
   asks: number;
   from: Vec3;
   to: Vec3;
@@ -35,7 +40,7 @@ interface Side {
   isOfOpening: boolean;
 }
 
-/** For each edge of an outline without kinds the edges of other substrates that touch it. */
+/** For each edge of an outline, unless the concrete is said to end there, the edges of other substrates that touch it. */
 export class TouchingOutlines {
   /** Whether so many edges lie at one place that not all were compared. */
   isCut = false;
@@ -116,7 +121,7 @@ function sidesOf(surface: Surface, number: number): Side[] {
     ...sidesOfRing(surface, outline, kinds).map((side, k) => ({
       ...side,
       surface: number,
-      asks: kinds === undefined ? k : -1,
+      asks: goesOn(kinds?.[k] ?? 'continuous') ? k : -1,
       isOfOpening: false,
     })),
     ...openings.flatMap((ring, k) =>

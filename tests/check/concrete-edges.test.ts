@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ConcreteEdges } from '../../src/check/concrete-edges.js';
+import type { Piece } from '../../src/check/edge-pieces.js';
+import { SiteEdges } from '../../src/check/edges-of.js';
 import { newSurface, type Surface } from '../../src/check/surface.js';
 import { TouchingOutlines } from '../../src/check/touching-outlines.js';
 import type { Substrate } from '../../src/generated/layout.js';
@@ -7,7 +8,8 @@ import { distanceToRing, insideRing } from '../../src/geometry/ring.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import { newRandom } from '../read/random.js';
 
-const TOUCH = 1.0005;
+const TOUCH = 1;
+const REACH = 150;
 
 /** A rigid motion: a turn about z, then one about x, then a shift. */
 function motion(turn: number, tilt: number, shift: Vec3): (p: Vec3, isDirection?: boolean) => Vec3 {
@@ -41,17 +43,15 @@ function rectangle(x: number, y: number, width: number, height: number): [number
   ];
 }
 
-function edgesOf(surfaces: readonly Surface[], number: number): ConcreteEdges {
-  const touching = new TouchingOutlines(surfaces, TOUCH);
-  const surface = surfaces[number];
-  const { outline } = surface;
-  if (outline === undefined) throw new Error('the slab has an outline');
-  return new ConcreteEdges(surface, outline, (edge) => touching.of(number, edge), TOUCH);
+function edgesOf(surface: Surface) {
+  const edges = new SiteEdges([surface], TOUCH, REACH).of(0);
+  if (edges === undefined) throw new Error('the slab has an outline');
+  return edges;
 }
 
 /** Length of all pieces of a kind. */
-function lengthOf({ pieces }: ConcreteEdges, kind: string): number {
-  return pieces
+function lengthOf(pieces: readonly Piece[] | undefined, kind: string): number {
+  return (pieces ?? [])
     .filter((piece) => piece.kind === kind)
     .reduce((sum, { segment: [a, b, c, d] }) => sum + Math.hypot(c - a, d - b), 0);
 }
@@ -66,7 +66,7 @@ function perforated(perSide: number): Surface {
 
 describe('ConcreteEdges', () => {
   it.each([3, 30])('looks at few edges a hole on a slab with %i openings squared', (perSide) => {
-    const edges = edgesOf([perforated(perSide)], 0);
+    const edges = edgesOf(perforated(perSide));
     const random = newRandom(3);
     let near = 0;
     for (let k = 0; k < 20_000; k++) {
@@ -79,7 +79,7 @@ describe('ConcreteEdges', () => {
 
   it('knows what is on the concrete as the rings tell it, on and near edges too', () => {
     const surface = perforated(4);
-    const edges = edgesOf([surface], 0);
+    const edges = edgesOf(surface);
     const random = newRandom(9);
     const exact = (u: number, v: number) => {
       const { outline } = surface;
@@ -106,10 +106,12 @@ describe('ConcreteEdges', () => {
       const gap = (random() - 0.5) * 1.9;
       const other = slab('B', rectangle(6000 + gap, from, 3000, to - from), move);
       const corners = rectangle(0, 0, 6000, 4000);
-      const edges = edgesOf([slab('A', round % 2 === 0 ? corners : corners.toReversed(), move), other], 0);
-      expect(lengthOf(edges, 'goes-on')).toBeCloseTo(to - from, 3);
-      expect(lengthOf(edges, 'free')).toBeCloseTo(20_000 - (to - from), 3);
-      expect(edges.assumed?.edges).toBe(1);
+      const own = slab('A', round % 2 === 0 ? corners : corners.toReversed(), move);
+      const edges = new SiteEdges([own, other], TOUCH, REACH).piecesOf(0);
+      expect(lengthOf(edges?.pieces, 'goes-on')).toBeCloseTo(to - from, 3);
+      expect(lengthOf(edges?.pieces, 'free')).toBeCloseTo(20_000 - (to - from), 3);
+      expect(edges?.assumed?.edges).toBe(1);
+      expect(edges?.beyond).toEqual(new Set([1]));
     }
   });
 });
@@ -119,12 +121,9 @@ describe('TouchingOutlines', () => {
     const bays = Array.from({ length: 400 }, (_, k) =>
       slab(`B-${k}`, rectangle((k % 20) * 8000, Math.floor(k / 20) * 6000, 8000, 6000)),
     );
-    const touching = new TouchingOutlines(bays, TOUCH);
-    expect(touching.isCut).toBe(false);
-    const free = bays.reduce((sum, surface, k) => {
-      const outline = surface.outline ?? { u: new Float64Array(0), v: new Float64Array(0) };
-      return sum + lengthOf(new ConcreteEdges(surface, outline, (edge) => touching.of(k, edge), TOUCH), 'free');
-    }, 0);
+    const edges = new SiteEdges(bays, TOUCH, REACH);
+    expect(edges.isCut).toBe(false);
+    const free = bays.reduce((sum, _, k) => sum + lengthOf(edges.piecesOf(k)?.pieces, 'free'), 0);
     expect(free).toBeCloseTo(2 * 20 * (8000 + 6000), 3);
   });
 

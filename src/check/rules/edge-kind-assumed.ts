@@ -44,8 +44,9 @@ export const edgeKindAssumed: Rule = {
     for (const number of [...inUse].sort((a, b) => a - b)) {
       const place = site.substrates.places[number];
       if (site.substrates.records[number] === undefined) run.leftOut(BROKEN);
-      const edges = siteEdges.of(number);
-      if (place === undefined || edges === undefined || edges.isSaid) continue;
+      const edges = siteEdges.piecesOf(number);
+      const isSaid = site.substrates.records[number]?.outline?.edges !== undefined;
+      if (place === undefined || edges === undefined || isSaid) continue;
       if (edges.assumed === undefined && siteEdges.isCut) {
         run.leftOut('more edges at one place than are compared');
         continue;

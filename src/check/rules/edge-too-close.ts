@@ -20,15 +20,16 @@ export const edgeTooClose: Rule = {
     isGiven:
       'whether the layout gives the kind of that edge; where not, one of an outline is free, one of an opening an opening',
     opening: 'index of the opening from 0; only of one',
+    beyond: 'id of the substrate that has the edge, where that is another one into which the concrete goes on',
     distance: 'distance to the edge in the face, mm',
     limit: 'least distance, mm',
     source: 'where the limit comes from',
     holeType: 'id of the hole type',
   },
-  message: ({ substrate, edge, isGiven, opening, distance, limit, source }, say) =>
-    `The hole lies ${say.length(distance)} from ${edgeInWords(edge, isGiven, opening)} of substrate "${substrate}"; at least ${say.length(limit)} is needed (${source}).${takenAs(edge, isGiven)}`,
-  causeMessage: ({ substrate, edge, isGiven, opening, limit, source, holeType }, say) =>
-    `Holes of type "${holeType}" lie nearer than ${say.length(limit)} to ${edgeInWords(edge, isGiven, opening)} of substrate "${substrate}" (${source}).${takenAs(edge, isGiven)}`,
+  message: ({ substrate, beyond = substrate, edge, isGiven, opening, distance, limit, source }, say) =>
+    `The hole lies ${say.length(distance)} from ${edgeInWords(edge, isGiven, opening)} of substrate "${beyond}"; at least ${say.length(limit)} is needed (${source}).${takenAs(edge, isGiven)}`,
+  causeMessage: ({ substrate, beyond = substrate, edge, isGiven, opening, limit, source, holeType }, say) =>
+    `Holes of type "${holeType}" lie nearer than ${say.length(limit)} to ${edgeInWords(edge, isGiven, opening)} of substrate "${beyond}" (${source}).${takenAs(edge, isGiven)}`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor, 10 mm bit", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n    "minEdge": { "value": 75, "source": "Invented approval 01, table 2" } }\n],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [74.9, 5000, 3000] }\n]',
@@ -37,18 +38,20 @@ export const edgeTooClose: Rule = {
   checkSite(site, run) {
     if (!hasLeastEdge(site)) return;
     judgeEdges(site, edgesOf(site, run.option('touch')), run, 'edge', (i, { type, surface }, nearest, distance) => {
-      const { kind: edge, isGiven, opening } = nearest;
+      const { kind: edge, isGiven, opening, substrate: beyond } = nearest;
+      const substrate = surface?.substrate.id;
       const data = {
-        substrate: surface?.substrate.id,
+        substrate,
         edge,
         isGiven,
         ...(opening >= 0 && { opening }),
+        ...(beyond !== substrate && { beyond }),
         distance,
         limit: type?.minEdge?.value,
         source: type?.minEdge?.source,
         holeType: type?.id,
       };
-      run.atHole(i, { member: 'point', data, cause: `${data.substrate} ${data.holeType} ${edge} ${isGiven}` });
+      run.atHole(i, { member: 'point', data, cause: `${beyond} ${data.holeType} ${edge} ${isGiven}` });
     });
   },
 };
