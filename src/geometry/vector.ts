@@ -18,9 +18,14 @@ export function along(a: Vec3, b: Vec3, t: number): Vec3 {
   return [a[0] + t * b[0], a[1] + t * b[1], a[2] + t * b[2]];
 }
 
+/** Below this length, numbers have lost digits; times this factor they have none to lose. */
+const SHORTEST = 1e-290;
+const LENGTHEN = 2 ** 1000;
+
 /** The unit vector, or undefined for a vector without length. */
 export function unit(a: Vec3): Vec3 | undefined {
   const length = Math.hypot(a[0], a[1], a[2]);
+  if (length > 0 && length < SHORTEST) return unit([a[0] * LENGTHEN, a[1] * LENGTHEN, a[2] * LENGTHEN]);
   return length > 0 && Number.isFinite(length) ? [a[0] / length, a[1] / length, a[2] / length] : undefined;
 }
 

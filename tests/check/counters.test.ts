@@ -118,7 +118,7 @@ describe.each([10_000, 100_000])('of %i holes', (holes) => {
 });
 
 describe('a hole as wide and long as the schema lets it be', () => {
-  it('is compared with every keep-out once instead of with every cell that it fills', () => {
+  it('is compared once with every keep-out that it may reach, instead of with every cell that it fills', () => {
     const keepOut = (x: number) => ({
       id: `K-${x}`,
       kind: 'bar' as const,
@@ -129,7 +129,7 @@ describe('a hole as wide and long as the schema lets it be', () => {
     const index = new KeepOutIndex([keepOut(0), keepOut(20_000), keepOut(9e9)]);
     const clear: number[] = [];
     index.near([0, 0, 0], [0.6, 0, 0.8], 1e7, 5e6, (_, distance) => clear.push(distance));
-    expect(index.tests).toBe(3);
+    expect(index.tests).toBe(2);
     expect(clear[0]).toBe(-5_000_005);
   });
 });

@@ -1,10 +1,22 @@
 import type { KeepOut } from '../../generated/layout.js';
 import type { Severity } from '../../model/observation.js';
+import { judgeHoles } from '../judge-holes.js';
+import type { OfKind } from '../judge-kinds.js';
 import { KeepOutIndex } from '../keep-out-index.js';
-import { kindsOf } from '../kinds.js';
+import { type KnownKeepOuts, keepOutsOf } from '../keep-outs-of.js';
+import type { Kind } from '../kinds.js';
+import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
+import type { SiteRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
+
+/** Distances that are computed for each hole on the average, and for all in any case. */
+const MOST_TESTS_OF_HOLE = 200;
+const FEW_TESTS = 10_000_000;
+
+const TOO_MANY: OfKind = { leftOut: 'too many keep-outs near it' };
+const NO_NUMBER: OfKind = { leftOut: 'numbers too large or too small to compute with' };
 
 export const crossesKeepOut: Rule = {
   id: 'crosses-keep-out',
@@ -19,67 +31,83 @@ export const crossesKeepOut: Rule = {
     'A bar known from a drawing may lie elsewhere; it is looked for on site. Nothing else without the engineer in charge.',
   data: {
     keepOut: 'id of the keep-out',
+    ...OTHER_INPUT,
     kind: 'what it is',
     knownFrom: 'where it is known from',
     clear: 'clear distance between hole and shape, mm; negative where the hole goes into it',
     standoff: 'least clear distance, mm',
   },
-  message: ({ keepOut, kind, knownFrom, clear, standoff }, say) =>
+  message: ({ clear, standoff, ...data }, say) =>
     Number(clear) <= 0
-      ? `The hole goes into keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}).`
-      : `The hole passes keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}) at ${say.length(clear)}; at least ${say.length(standoff)} must be kept.`,
-  causeMessage: ({ keepOut, kind, knownFrom }) =>
-    kind === 'bar' && knownFrom === 'design-drawing'
+      ? `The hole goes into ${inWords(data)}.`
+      : `The hole passes ${inWords(data)} at ${say.length(clear)}; at least ${say.length(standoff)} must be kept.`,
+  causeMessage: (data) =>
+    data.kind === 'bar' && data.knownFrom === 'design-drawing'
       ? 'Holes meet bars that are known from a design drawing; look for them before drilling.'
-      : `Holes come too near to keep-out "${keepOut}" (${kindInWords(kind)}, known from a ${String(knownFrom).replace('-', ' ')}).`,
+      : `Holes come too near to ${inWords(data)}.`,
   example: {
     form: 'members',
     bad: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3030], [9000, 1000, 3030]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1064.9, 3000], "axis": [0, 0, 1] }\n]',
     good: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3030], [9000, 1000, 3030]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1066, 3000], "axis": [0, 0, 1] }\n]',
   },
   checkSite(site, run) {
-    const index = new KeepOutIndex(keepOutsOf(site));
+    const known = keepOutsOf(site, run);
+    const index = new KeepOutIndex([...known.keys()], site.holeCount * MOST_TESTS_OF_HOLE + FEW_TESTS);
+    if (index.count < known.size) run.leftOut(NO_SHAPE, known.size - index.count);
     if (index.count === 0) return;
-    const kinds = kindsOf(site);
-    // One function for all holes: a new one for each would be garbage a million times.
-    let i = 0;
-    const judge = (keepOut: KeepOut, clear: number) => {
-      if (clear >= keepOut.standoff - LENGTH_SLACK_MM) return;
-      const { id, kind, knownFrom, standoff } = keepOut;
-      const severity = severityOf(keepOut, clear);
-      const data = { keepOut: id, kind, knownFrom, clear, standoff };
-      run.atHole(i, { data, cause: severity === 'info' ? `bars ${site.substrates.nameOf(i)}` : id, severity });
-    };
-    for (; i < site.holeCount; i++) {
-      const depth = site.depth(i);
-      const { axis, out } = kinds.at(i);
+    const near = new NearHole(site, run, known);
+    judgeHoles<Kind>(site, run, ofKind, (i, { axis, hasDepth, type }) => {
+      const own = hasDepth ? undefined : type?.depth;
+      const depth = own ?? site.depth(i);
       const p = site.point(i);
-      if (out !== undefined) run.leftOut(out);
-      else if (Number.isNaN(depth)) run.leftOut('depth not known');
-      else if (Number.isNaN(site.diameter(i))) run.leftOut('diameter not known');
-      else if (axis === undefined) run.leftOut('axis not known');
-      else if (Number.isNaN(p[2])) run.leftOut('height not known');
-      else {
-        run.judged(1);
-        index.near(p, axis, depth, site.diameter(i) / 2, judge);
-      }
-    }
+      if (axis === undefined) return { leftOut: 'axis not known' };
+      if (Number.isNaN(depth)) return { leftOut: 'depth not known' };
+      if (Number.isNaN(p[2])) return { leftOut: 'height not known' };
+      near.hole = i;
+      near.isNumber = true;
+      if (!index.near(p, axis, depth, site.diameter(i) / 2, near.judge)) return TOO_MANY;
+      return near.isNumber ? 'passed' : NO_NUMBER;
+    });
   },
 };
 
-/** The keep-outs of all layouts; one that two layouts describe alike is taken once. */
-function keepOutsOf({ parts }: Site): (KeepOut | undefined)[] {
-  const known = new Set<string>();
-  return parts.flatMap(({ layout }) => {
-    const { judged } = layout.collection('keepOuts');
-    if (parts.length === 1) return judged;
-    return judged.filter((keepOut) => {
-      if (keepOut === undefined) return false;
-      const { id, kind, shape, standoff, positionTolerance, knownFrom } = keepOut;
-      const key = JSON.stringify([id, kind, shape, standoff, positionTolerance, knownFrom]);
-      return known.size < known.add(key).size;
-    });
-  });
+const NO_SHAPE = 'keep-out without a volume';
+
+function ofKind(kind: Kind): OfKind | { each: Kind } {
+  const { type, axis, hasDiameter, hasDepth } = kind;
+  if (type === undefined && !hasDepth) return { leftOut: 'depth not known' };
+  if (type === undefined && !hasDiameter) return { leftOut: 'diameter not known' };
+  return axis === undefined ? { leftOut: 'axis not known' } : { each: kind };
+}
+
+/** What is said of the keep-outs near a hole: one function for all holes, a new one for each would be garbage a million times. */
+class NearHole {
+  hole = 0;
+  /** Whether all distances could be computed. */
+  isNumber = true;
+
+  constructor(
+    private readonly site: Site,
+    private readonly run: SiteRun,
+    private readonly known: KnownKeepOuts,
+  ) {}
+
+  readonly judge = (keepOut: KeepOut, clear: number): void => {
+    const { site, hole } = this;
+    const { id, kind, knownFrom, standoff } = keepOut;
+    if (clear >= standoff - LENGTH_SLACK_MM) return;
+    if (Number.isNaN(clear)) {
+      this.isNumber = false;
+      return;
+    }
+    const severity = severityOf(keepOut, clear);
+    const parts = this.known.get(keepOut) ?? [];
+    const from = parts.includes(site.partOf(hole)) ? undefined : parts.at(0);
+    const other = from && { otherInput: from.input + 1, otherName: from.name };
+    const data = { keepOut: id, ...other, kind, knownFrom, clear, standoff };
+    const cause = severity === 'info' ? `bars ${site.substrates.nameOf(hole)}` : `${from?.input ?? ''} ${id}`;
+    this.run.atHole(hole, { data, cause, ...(severity !== 'error' && { severity }) });
+  };
 }
 
 function severityOf({ kind, knownFrom, standoff, positionTolerance }: KeepOut, clear: number): Severity {
@@ -90,6 +118,7 @@ function severityOf({ kind, knownFrom, standoff, positionTolerance }: KeepOut, c
     : 'error';
 }
 
-function kindInWords(kind: unknown): string {
-  return String(kind).replace('-', ' ');
+function inWords({ keepOut, otherName, kind, knownFrom }: Record<string, unknown>): string {
+  const words = [kind, knownFrom].map((value) => String(value).replace('-', ' '));
+  return `keep-out "${keepOut}"${inInput(otherName)} (${words[0]}, known from a ${words[1]})`;
 }
