@@ -1,5 +1,4 @@
 import type { Area } from '../generated/layout.js';
-
 import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
 import { RingCells } from '../geometry/ring-cells.js';
 import { HoleLevels } from './hole-levels.js';

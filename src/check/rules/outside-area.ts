@@ -3,7 +3,8 @@ import { kindsOf } from '../kinds.js';
 import { planRing } from '../plan-ring.js';
 import type { Rule } from '../rule.js';
 import { AREA_BROKEN } from '../site-areas.js';
-import { isIn } from '../surface.js';
+import type { Site } from '../site.js';
+import { isIn, uOn, vOn } from '../surface.js';
 
 export const outsideArea: Rule = {
   id: 'outside-area',
@@ -39,10 +40,18 @@ export const outsideArea: Rule = {
     const { x, y } = site.points;
     for (let i = 0; i < site.holeCount; i++) {
       const ring = ringOf[of[i]];
-      if (ring === undefined || isIn(ring, x[i], y[i])) continue;
+      if (ring === undefined || isIn(ring, x[i], y[i]) || isBesideConcrete(site, i)) continue;
       const { area } = list[of[i]];
       const data = { area: areas.id(area), distance: distanceToRing(ring, x[i], y[i]) };
       run.atHole(i, { member: 'point', data, cause: `${area}` });
     }
   },
 };
+
+/** Whether outside-substrate says of a hole that it is at a wrong place. */
+function isBesideConcrete(site: Site, i: number): boolean {
+  const surface = site.surface(i);
+  const p = site.point(i);
+  if (surface?.outline === undefined || Number.isNaN(p[2])) return false;
+  return !isIn(surface.outline, uOn(surface, p), vOn(surface, p));
+}
