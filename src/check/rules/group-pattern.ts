@@ -23,6 +23,7 @@ export const groupPattern: Rule = {
     },
   },
   data: {
+    group: 'id of the group',
     fault: 'distance, turned or mirrored',
     mirrored: 'true where the pattern fits when it is mirrored; else absent',
     member: 'id of the member that is worst',
@@ -32,13 +33,13 @@ export const groupPattern: Rule = {
     tolerance: 'greatest deviation, mm',
     kind: 'kind of the group',
   },
-  message: ({ fault, member, other, distance, inPattern, tolerance }, say) => {
+  message: ({ group, fault, member, other, distance, inPattern, tolerance }, say) => {
     const allowed = `(tolerance ${say.length(tolerance)})`;
     if (fault === 'distance') {
-      return `Holes "${member}" and "${other}" of the group lie ${say.length(distance)} apart, ${say.length(inPattern)} in its pattern ${allowed}.`;
+      return `Holes "${member}" and "${other}" of group "${group}" lie ${say.length(distance)} apart, ${say.length(inPattern)} in its pattern ${allowed}.`;
     }
     const how = fault === 'mirrored' ? 'mirrored, on the other side of its run' : 'turned against its run';
-    return `The group fits its pattern, but ${how}: hole "${member}" lies ${say.length(distance)} from its place ${allowed}.`;
+    return `Group "${group}" fits its pattern only ${how}: hole "${member}" lies ${say.length(distance)} from its place ${allowed}.`;
   },
   causeMessage: ({ fault, kind }) =>
     fault === 'distance'
@@ -62,6 +63,7 @@ export const groupPattern: Rule = {
       if (misfit === undefined) continue;
       const { fault, kind } = { ...misfit, kind: group.kind };
       const data = {
+        group: group.id,
         ...misfit,
         ...(fault === 'mirrored' && { mirrored: true }),
         member: site.holeId(misfit.member),

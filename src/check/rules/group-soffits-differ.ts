@@ -24,14 +24,15 @@ export const groupSoffitsDiffer: Rule = {
     },
   },
   data: {
+    group: 'id of the group',
     member: 'id of the hole on the outer face',
     other: 'id of the hole on the face that lies farther in',
     difference: 'how far the two faces lie apart, mm',
     substrate: 'id of the substrate of the first one',
     otherSubstrate: 'id of the substrate of the other one',
   },
-  message: ({ member, other, difference, substrate, otherSubstrate }, say) =>
-    `The faces of holes "${member}" and "${other}" of the group lie ${say.length(difference)} apart (${facesOf(substrate, otherSubstrate)}).`,
+  message: ({ group, member, other, difference, substrate, otherSubstrate }, say) =>
+    `The faces of holes "${member}" and "${other}" of group "${group}" lie ${say.length(difference)} apart (${facesOf(substrate, otherSubstrate)}).`,
   causeMessage: ({ substrate, otherSubstrate }) =>
     `Groups lie on faces of different height (${facesOf(substrate, otherSubstrate)}); rods differ in length.`,
   example: {
@@ -41,7 +42,7 @@ export const groupSoffitsDiffer: Rule = {
   },
   checkSite(site, run) {
     const limit = run.option('step') + LENGTH_SLACK_MM;
-    for (const { place, members } of groupsOf(site, run, (_, count) => count > 1)) {
+    for (const { group, place, members } of groupsOf(site, run, (_, count) => count > 1)) {
       const faces = outerAndInner(site, members);
       if (typeof faces === 'string') {
         run.leftOut(faces);
@@ -53,7 +54,7 @@ export const groupSoffitsDiffer: Rule = {
       if (difference <= limit) continue;
       const [substrate, otherSubstrate] = faces.map(({ member }) => site.substrates.id(site.substrates.nameOf(member)));
       const [member, other] = faces.map((face) => site.holeId(face.member));
-      const data = { member, other, difference, substrate, otherSubstrate };
+      const data = { group: group.id, member, other, difference, substrate, otherSubstrate };
       run.atRecord(place.part, 'groups', place.index, { data, cause: `${outer.key} ${inner.key}` });
     }
   },
