@@ -3,7 +3,7 @@ import { BoxGrid } from '../geometry/box-grid.js';
 import { distanceToPrism, newPrism, type Prism } from '../geometry/prism.js';
 import { isBeyond, newPrismBounds, type PrismBounds } from '../geometry/prism-bounds.js';
 import { distancePointSegment, distanceSegmentSegment } from '../geometry/segment.js';
-import { along, type Vec3 } from '../geometry/vector.js';
+import type { Vec3 } from '../geometry/vector.js';
 import { KeepOutPieces } from './keep-out-pieces.js';
 
 /** Side of a cell, mm: somewhat larger than the reach of most holes, so that one looks into one or two. */
@@ -55,9 +55,24 @@ export class KeepOutIndex {
    * @returns false, and visits none, where that would take more distances than are left
    */
   near(p: Vec3, axis: Vec3, depth: number, radius: number, visit: (keepOut: KeepOut, clear: number) => void): boolean {
-    const end = along(p, axis, depth);
-    const count = this.gather(p, end, radius);
-    if (count <= 0) return count === 0;
+    // In coordinates first: most holes have nothing near them, and vectors would be most of their cost.
+    const x = p[0] + depth * axis[0];
+    const y = p[1] + depth * axis[1];
+    const z = p[2] + depth * axis[2];
+    const all = this.grid.meeting(
+      Math.min(p[0], x) - radius,
+      Math.min(p[1], y) - radius,
+      Math.min(p[2], z) - radius,
+      Math.max(p[0], x) + radius,
+      Math.max(p[1], y) + radius,
+      Math.max(p[2], z) + radius,
+      this.found,
+      Math.min(this.found.length, this.most - this.tests),
+    );
+    if (all <= 0) return all === 0;
+    const end: Vec3 = [x, y, z];
+    const count = this.sift(all, p, end, radius);
+    if (count < 0) return false;
     const { entries, found } = this;
     const { owner, segment } = this.pieces;
     let least = Number.POSITIVE_INFINITY;
@@ -75,18 +90,9 @@ export class KeepOutIndex {
     return true;
   }
 
-  /** Puts the pieces near a hole into `found`, in order; returns their number, or -1 where they are too many. */
-  private gather(a: Vec3, b: Vec3, radius: number): number {
+  /** Leaves of the pieces in `found` those that may come near a hole, in order; returns their number, or -1 where they are too many. */
+  private sift(all: number, a: Vec3, b: Vec3, radius: number): number {
     const { found } = this;
-    const most = Math.min(found.length, this.most - this.tests);
-    const x0 = Math.min(a[0], b[0]) - radius;
-    const y0 = Math.min(a[1], b[1]) - radius;
-    const z0 = Math.min(a[2], b[2]) - radius;
-    const x1 = Math.max(a[0], b[0]) + radius;
-    const y1 = Math.max(a[1], b[1]) + radius;
-    const z1 = Math.max(a[2], b[2]) + radius;
-    const all = this.grid.meeting(x0, y0, z0, x1, y1, z1, found, most);
-    if (all <= 0) return all;
     let count = 0;
     let tests = 0;
     for (let k = 0; k < all; k++) {

@@ -15,6 +15,10 @@ describe('vectors', () => {
     expect(unit([3, 0, 4])).toEqual([0.6, 0, 0.8]);
     expect(unit([1e-200, 0, 0])).toEqual([1, 0, 0]);
     expect(unit([1e200, 0, 0])).toEqual([1, 0, 0]);
+    const [x, y, z] = unit([0, 3e-320, -4e-320]) as Vec3;
+    // Numbers as small as that have four digits.
+    expect([x, y, z]).toEqual([0, expect.closeTo(0.6, 3), expect.closeTo(-0.8, 3)]);
+    expect(y * y + z * z).toBeCloseTo(1, 14);
     expect([unit([0, 0, 0]), unit([Number.NaN, 0, 0]), unit([Number.POSITIVE_INFINITY, 0, 0])]).toEqual([
       undefined,
       undefined,

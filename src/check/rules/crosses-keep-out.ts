@@ -1,4 +1,5 @@
 import type { KeepOut } from '../../generated/layout.js';
+import type { Vec3 } from '../../geometry/vector.js';
 import type { Severity } from '../../model/observation.js';
 import { judgeHoles } from '../judge-holes.js';
 import type { OfKind } from '../judge-kinds.js';
@@ -16,6 +17,8 @@ const MOST_TESTS_OF_HOLE = 200;
 const FEW_TESTS = 10_000_000;
 
 const TOO_MANY: OfKind = { leftOut: 'too many keep-outs near it' };
+const DEPTH_NOT_KNOWN: OfKind = { leftOut: 'depth not known' };
+const HEIGHT_NOT_KNOWN: OfKind = { leftOut: 'height not known' };
 const NO_NUMBER: OfKind = { leftOut: 'numbers too large or too small to compute with' };
 
 export const crossesKeepOut: Rule = {
@@ -56,16 +59,18 @@ export const crossesKeepOut: Rule = {
     if (index.count < known.size) run.leftOut(NO_SHAPE, known.size - index.count);
     if (index.count === 0) return;
     const near = new NearHole(site, run, known);
-    judgeHoles<Kind>(site, run, ofKind, (i, { axis, hasDepth, type }) => {
-      const own = hasDepth ? undefined : type?.depth;
-      const depth = own ?? site.depth(i);
-      const p = site.point(i);
-      if (axis === undefined) return { leftOut: 'axis not known' };
-      if (Number.isNaN(depth)) return { leftOut: 'depth not known' };
-      if (Number.isNaN(p[2])) return { leftOut: 'height not known' };
+    const { x, y, z } = site.points;
+    const p: [number, number, number] = [0, 0, 0];
+    judgeHoles<Swept>(site, run, ofKind, (i, ofAll) => {
+      const depth = ofAll.depth ?? site.depth(i);
+      if (Number.isNaN(depth)) return DEPTH_NOT_KNOWN;
+      if (Number.isNaN(z[i])) return HEIGHT_NOT_KNOWN;
+      p[0] = x[i];
+      p[1] = y[i];
+      p[2] = z[i];
       near.hole = i;
       near.isNumber = true;
-      if (!index.near(p, axis, depth, site.diameter(i) / 2, near.judge)) return TOO_MANY;
+      if (!index.near(p, ofAll.axis, depth, ofAll.radius ?? site.diameter(i) / 2, near.judge)) return TOO_MANY;
       return near.isNumber ? 'passed' : NO_NUMBER;
     });
   },
@@ -73,11 +78,19 @@ export const crossesKeepOut: Rule = {
 
 const NO_SHAPE = 'keep-out without a volume';
 
-function ofKind(kind: Kind): OfKind | { each: Kind } {
-  const { type, axis, hasDiameter, hasDepth } = kind;
-  if (type === undefined && !hasDepth) return { leftOut: 'depth not known' };
+/** What holes of a kind have in common; absent: each has its own. */
+interface Swept {
+  axis: Vec3;
+  depth: number | undefined;
+  radius: number | undefined;
+}
+
+function ofKind({ type, axis, hasDiameter, hasDepth }: Kind): OfKind | { each: Swept } {
+  if (type === undefined && !hasDepth) return DEPTH_NOT_KNOWN;
   if (type === undefined && !hasDiameter) return { leftOut: 'diameter not known' };
-  return axis === undefined ? { leftOut: 'axis not known' } : { each: kind };
+  if (axis === undefined) return { leftOut: 'axis not known' };
+  const radius = hasDiameter || type === undefined ? undefined : type.diameter / 2;
+  return { each: { axis, depth: hasDepth ? undefined : type?.depth, radius } };
 }
 
 /** What is said of the keep-outs near a hole: one function for all holes, a new one for each would be garbage a million times. */
