@@ -65,14 +65,14 @@ export function flatRing({ points }: RecordRing, plane: PlaneFrame | undefined):
 }
 
 const NAMES: Readonly<Record<RingKind, string>> = {
-  outline: 'outline',
-  opening: 'opening',
-  zone: 'zone',
-  area: 'outline of the area',
-  base: 'base of the prism',
+  outline: 'The outline of substrate',
+  opening: 'An opening of substrate',
+  zone: 'A zone of substrate',
+  area: 'The outline of area',
+  base: 'The base of keep-out',
 };
 
-/** A kind of ring in words. */
-export function ringInWords(kind: unknown): string {
-  return NAMES[kind as RingKind];
+/** A ring in words, for the beginning of a sentence. */
+export function ringInWords(kind: unknown, record: unknown): string {
+  return `${NAMES[kind as RingKind]} "${record}"`;
 }

@@ -11,12 +11,13 @@ export const edgeCount: Rule = {
   why: 'The kinds stand in the order of the edges: behind one that is missing, each edge gets the kind of its neighbour, and a free edge passes for concrete that goes on.',
   mend: 'Write one kind for each point: that of the edge from this point to the next, the last one back to the first.',
   data: {
+    substrate: 'id of the substrate',
     ring: '`outline`, `opening` or `zone`',
     expected: 'number of points, and so of edges',
     found: 'number of kinds',
   },
-  message: ({ ring, expected, found }) =>
-    `The ${ringInWords(ring)} has ${expected} edges and gives ${found === 0 ? 'no kind' : found === 1 ? 'the kind of 1' : `the kinds of ${found}`}.`,
+  message: ({ ring, substrate, expected, found }) =>
+    `${ringInWords(ring, substrate)} has ${expected} edges and gives ${found === 0 ? 'no kind' : found === 1 ? 'the kind of 1' : `the kinds of ${found}`}.`,
   causeMessage: () => 'Outlines do not give a kind for each of their edges.',
   example: {
     form: 'members',
@@ -30,7 +31,7 @@ export const edgeCount: Rule = {
         if (edges === undefined) continue;
         run.judged(1);
         if (edges.length === points.length) continue;
-        const data = { ring: kind, expected: points.length, found: edges.length };
+        const data = { substrate: record?.id, ring: kind, expected: points.length, found: edges.length };
         run.atRecord('substrates', index, { member: `${holder}/edges`, data, cause: 'edges' });
         substrates.giveUp(index);
       }

@@ -14,17 +14,18 @@ export const keepOutWithoutExtent: Rule = {
   why: 'Holes go past it or through it and nothing is said, while the thing that is meant is still in the concrete.',
   mend: 'Give the path its second end: mostly the heights of a riser were left out. Give the thing its radius, or the distance to be kept from it.',
   data: {
+    keepOut: 'id of the keep-out',
     kind: 'what it is',
     lacks: '`length` of a path whose points are all at one place, or `size` of a thing without radius and standoff',
   },
-  message: ({ kind, lacks }) =>
+  message: ({ keepOut, kind, lacks }) =>
     lacks === 'length'
-      ? `The path of this ${inWords(kind)} begins and ends at one place.`
-      : `This ${inWords(kind)} has no radius and no distance to be kept from it.`,
+      ? `The path of keep-out "${keepOut}" (${inWords(kind)}) begins and ends at one place.`
+      : `Keep-out "${keepOut}" (${inWords(kind)}) has no radius, and no distance is to be kept from it.`,
   causeMessage: ({ lacks }) =>
     lacks === 'length'
       ? 'Paths of keep-outs begin and end at one place.'
-      : 'Keep-outs have no radius and no distance to be kept from them.',
+      : 'Keep-outs have no radius, and no distance is to be kept from them.',
   example: {
     form: 'members',
     bad: '"keepOuts": [{ "id": "C-1", "kind": "conduit", "standoff": 25, "knownFrom": "scan",\n  "shape": { "path": { "points": [[2000, 1000, 0], [2000, 1000, 0]], "radius": 16 } } }]',
@@ -41,7 +42,7 @@ export const keepOutWithoutExtent: Rule = {
       const found = lacking(record);
       if (found === undefined) return;
       const { member, lacks } = found;
-      run.atRecord('keepOuts', index, { member, data: { kind: record.kind, lacks }, cause: lacks });
+      run.atRecord('keepOuts', index, { member, data: { keepOut: record.id, kind: record.kind, lacks }, cause: lacks });
       if (run.severity === 'error') keepOuts.giveUp(index);
     });
   },

@@ -19,8 +19,7 @@ export const openingOutside: Rule = {
     ring: '`opening` or `zone`',
     substrate: 'id of the substrate',
   },
-  message: ({ ring, substrate }) =>
-    `The ${ringInWords(ring)} does not lie wholly in the outline of substrate "${substrate}".`,
+  message: ({ ring, substrate }) => `${ringInWords(ring, substrate)} does not lie wholly in its outline.`,
   causeMessage: ({ substrate }) => `Openings or zones of substrate "${substrate}" do not lie in its outline.`,
   example: {
     form: 'members',

@@ -11,9 +11,13 @@ export const patternCount: Rule = {
   title: 'The pattern of a group has not one place for each of its holes.',
   why: 'Either a hole is missing or one too many, and a plate or a hanger will not go on; or nobody can tell which place is whose.',
   mend: 'Add the missing holes or take the surplus ones out of the group, or give the pattern a place for each, in the order of the holes.',
-  data: { places: 'number of places in the pattern', members: 'number of holes that name the group' },
-  message: ({ places, members }) =>
-    `The pattern has ${places} ${places === 1 ? 'place' : 'places'}; ${members} ${members === 1 ? 'hole names' : 'holes name'} the group.`,
+  data: {
+    group: 'id of the group',
+    places: 'number of places in the pattern',
+    members: 'number of holes that name the group',
+  },
+  message: ({ group, places, members }) =>
+    `The pattern of group "${group}" has ${places} ${places === 1 ? 'place' : 'places'}; ${members} ${members === 1 ? 'hole names' : 'holes name'} the group.`,
   causeMessage: ({ places, members }) =>
     `Patterns have ${places} ${places === 1 ? 'place' : 'places'} and their groups ${members} ${members === 1 ? 'hole' : 'holes'}.`,
   example: {
@@ -36,7 +40,7 @@ export const patternCount: Rule = {
       else {
         run.judged(1);
         if (own === places) continue;
-        const data = { places, members: own };
+        const data = { group: id, places, members: own };
         run.atRecord('groups', index, { member: 'pattern', data, cause: `${places} ${own}` });
         groups.giveUp(index);
       }

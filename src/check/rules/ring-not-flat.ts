@@ -26,15 +26,16 @@ export const ringNotFlat: Rule = {
     },
   },
   data: {
+    record: 'id of the substrate or keep-out',
     ring: '`outline`, `opening` or `zone` of a substrate, or `base` of a prism',
     offset:
       'distance of the point that lies off the most, mm; off a face positive into the concrete, off a base without a sign',
     limit: 'greatest distance that is allowed, mm',
   },
-  message: ({ ring, offset }, say) =>
+  message: ({ ring, record, offset }, say) =>
     ring === 'base'
-      ? `The base of the prism is not flat: points lie ${say.length(offset)} off its plane.`
-      : `This point of the ${ringInWords(ring)} lies ${say.length(Math.abs(Number(offset)))} off the plane of the face.`,
+      ? `${ringInWords(ring, record)} is not flat: points lie ${say.length(offset)} off its plane.`
+      : `${ringInWords(ring, record)} has a point that lies ${say.length(Math.abs(Number(offset)))} off the plane of the face.`,
   causeMessage: ({ ring, offset }, say) =>
     ring === 'base'
       ? 'Bases of prisms are not flat.'
@@ -90,7 +91,7 @@ function judge(
   const isBase = ring.kind === 'base';
   run.atRecord(name, index, {
     member: isBase ? ring.member : `${ring.member}/${worst}`,
-    data: { ring: ring.kind, offset: isBase ? most : offset, limit },
+    data: { record: run.layout.collection(name).ids[index], ring: ring.kind, offset: isBase ? most : offset, limit },
     // One export sets the outlines of all slabs off by one height.
     cause: isBase ? 'base' : `outline ${offset.toFixed(1)}`,
     ...(!isBase && run.severity === 'error' && { severity: 'warning' as const }),

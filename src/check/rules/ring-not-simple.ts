@@ -17,14 +17,15 @@ export const ringNotSimple: Rule = {
   why: 'Nobody can tell what lies inside of it, so that no hole can be judged by it.',
   mend: 'Give the corners in order, each once, without repeating the first one at the end.',
   data: {
+    record: 'id of the substrate, area or keep-out',
     ring: '`outline`, `opening` or `zone` of a substrate, `area`, or `base` of a prism',
     fault: '`crosses`, `touches`, `repeats-point` or `no-area`',
     edge: 'edge that is met, from 0: edge k runs from point k; the first of two points in a row; absent where there is no area',
     other:
       'edge that crosses it, point that touches it, or second of two points in a row; absent where there is no area',
   },
-  message: ({ ring, fault, edge, other }) => {
-    const name = `The ${ringInWords(ring)}`;
+  message: ({ ring, record: id, fault, edge, other }) => {
+    const name = ringInWords(ring, id);
     const [first, second] = [Number(edge) + 1, Number(other) + 1];
     if (fault === 'no-area') return `${name} has no area: its points lie on one line.`;
     if (fault === 'repeats-point')
@@ -57,7 +58,11 @@ export const ringNotSimple: Rule = {
           if (found === undefined) continue;
           const { point, ...data } = found;
           const member = point === undefined ? ring.member : `${ring.member}/${point}`;
-          run.atRecord(name, index, { member, data: { ring: ring.kind, ...data }, cause: data.fault });
+          run.atRecord(name, index, {
+            member,
+            data: { record: record.id, ring: ring.kind, ...data },
+            cause: data.fault,
+          });
           collection.giveUp(index);
         }
       });
