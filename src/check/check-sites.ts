@@ -33,6 +33,7 @@ function checkSite(parts: readonly InputLayout[], settings: Settings): Covered {
     const doubted = inDoubt.size;
     const run = new SiteRun(rule, settings, site, inDoubt);
     rule.checkSite(site, run);
+    run.end();
     covered.set(rule.id, run.coverage);
     if (inDoubt.size > doubted) site = new Site(parts, inDoubt);
   }

@@ -1,9 +1,9 @@
 import type { Collection } from '../generated/schema-tables.js';
 import type { LayoutModel } from '../model/layout-model.js';
-import type { Observe, Severity } from '../model/observation.js';
+import type { Observation, Observe, Severity } from '../model/observation.js';
 import type { Purpose, RuleInfo } from '../model/rule.js';
 import type { Site } from './site.js';
-import type { InputLayout } from './site-part.js';
+import type { InputLayout, SitePart } from './site-part.js';
 
 /** What became of a rule. */
 export interface Coverage {
@@ -29,7 +29,8 @@ export interface Settings {
 export interface Said {
   /** Tokens inside the record, joined by slashes; absent: the record itself. */
   member?: string;
-  data: Record<string, unknown>;
+  /** The facts, or what makes them: where a million findings share a cause they are wanted for the first ones only. */
+  data: Record<string, unknown> | (() => Record<string, unknown>);
   /** What findings with the same cause share. */
   cause: string;
   /** Where the rule's own severity does not fit this case. */
@@ -80,11 +81,16 @@ class RuleRun {
     this.coverage.leftOut.set(reason, (this.coverage.leftOut.get(reason) ?? 0) + count);
   }
 
-  protected observe(observe: Observe, record: string, recordByte: number, said: Said, hole?: number): void {
+  protected observation(record: string, recordByte: number, said: Said, hole?: number): Observation {
     const { member, data, cause, severity } = said;
     const within = member === undefined ? '' : `/${member}`;
     const at = { pointer: record + within, recordByte, within, hole };
-    observe({ rule: this.rule.id, at, data, cause, ...(severity && { severity }) });
+    const facts = typeof data === 'function' ? data() : data;
+    return { rule: this.rule.id, at, data: facts, cause, ...(severity && { severity }) };
+  }
+
+  protected observe(observe: Observe, record: string, recordByte: number, said: Said, hole?: number): void {
+    observe(this.observation(record, recordByte, said, hole));
   }
 }
 
@@ -127,8 +133,18 @@ export class InputsRun extends RuleRun {
   }
 }
 
+/** Findings of one cause that are only counted from now on. */
+interface Tally {
+  part: SitePart;
+  severity: Severity | undefined;
+  observation: Observation;
+  count: number;
+}
+
 /** A rule on the layouts of one site. */
 export class SiteRun extends InputsRun {
+  private readonly tallies = new Map<string, Tally>();
+
   /** @param inDoubt layouts whose unit or frame is in doubt */
   constructor(
     rule: RuleInfo,
@@ -154,8 +170,27 @@ export class SiteRun extends InputsRun {
 
   /** @param i number of the hole among those of all layouts */
   atHole(i: number, said: Said): void {
-    const { layout, observe, firstHole } = this.site.partOf(i);
-    const own = i - firstHole;
-    this.observe(observe, `/holes/${own}`, layout.holes.byte[own], said, own);
+    const { cause, severity } = said;
+    const part = this.site.partOf(i);
+    const tally = this.tallies.get(cause);
+    if (tally !== undefined && tally.part === part && tally.severity === severity) {
+      tally.count++;
+      return;
+    }
+    const own = i - part.firstHole;
+    const observation = this.observation(`/holes/${own}`, part.layout.holes.byte[own], said, own);
+    if (part.observe(observation) !== true) return;
+    if (tally !== undefined) this.tell(tally);
+    this.tallies.set(cause, { part, severity, observation, count: 0 });
+  }
+
+  /** Tells the findings that were only counted; to be called when the rule is done. */
+  end(): void {
+    for (const tally of this.tallies.values()) this.tell(tally);
+    this.tallies.clear();
+  }
+
+  private tell({ part, observation, count }: Tally): void {
+    if (count > 0) part.observe({ ...observation, count });
   }
 }

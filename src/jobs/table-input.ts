@@ -149,13 +149,13 @@ export class TableInput {
   }
 
   /** Leads an observation about the layout back to the row and column, or to the profile, that it came from. */
-  private inTable(observation: Observation): void {
+  private inTable(observation: Observation): unknown {
     const { pointer = '', hole } = observation.at;
     const at =
       hole === undefined
         ? { pointer: `/layout${pointer}` }
         : { hole, row: this.rows[hole], column: this.column(pointer.replace(/^\/holes\/\d+/, '')) };
-    this.options.observe({ ...observation, at });
+    return this.options.observe({ ...observation, at });
   }
 
   /** Column of a member of a hole: its own, or that of the record it lies in. */

@@ -1,6 +1,8 @@
 import { CROWDED } from '../hole-points.js';
+import { CausesOfPairs } from '../causes-of-pairs.js';
 import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
+import { PairCauses } from '../pair-causes.js';
 import type { Rule } from '../rule.js';
 
 export const holesCoincide: Rule = {
@@ -39,11 +41,17 @@ export const holesCoincide: Rule = {
     run.judged(count - coincident.givenUp.size);
     for (const [reason, holes] of leftOut) run.leftOut(reason, holes);
     run.leftOut(CROWDED, coincident.givenUp.size);
+    const { trades } = site;
+    const causes = new CausesOfPairs(site);
+    const causes = new PairCauses(site);
+    const tradeOf = (hole: number) => site.trades.id(site.trades.nameOf(hole));
     coincident.found.forEach((i, other, distance) => {
       const sameTrade = coincident.isSameTrade(i, other);
-      const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
-      const data = { ...site.otherHole(i, other), distance, trade, otherTrade, sameTrade };
-      const cause = `${trade} ${otherTrade} ${data.otherName ?? ''}`;
+      const data = () => {
+        const [trade, otherTrade] = [tradeOf(i), tradeOf(other)];
+        return { ...site.otherHole(i, other), distance, trade, otherTrade, sameTrade };
+      };
+      const cause = causes.of(i, other, () => `${tradeOf(i)} ${tradeOf(other)} ${site.partOf(other).input}`);
       run.atHole(i, { member: 'point', data, cause, severity: sameTrade ? 'error' : 'warning' });
     });
   },
