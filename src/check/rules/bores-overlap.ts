@@ -1,5 +1,6 @@
 import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
+import { PairCauses } from '../pair-causes.js';
 import type { Rule } from '../rule.js';
 
 export const boresOverlap: Rule = {
@@ -33,16 +34,22 @@ export const boresOverlap: Rule = {
   },
   checkSite(site, run) {
     const { overlapping } = nearHoles(site);
+    let judged = 0;
     for (let i = 0; i < site.holeCount; i++) {
       const why = overlapping.whyOut(i);
-      if (why !== undefined) run.leftOut(why);
-      else run.judged(1);
+      if (why === undefined) judged++;
+      else run.leftOut(why);
     }
+    run.judged(judged);
+    const causes = new PairCauses(site);
+    const tradeOf = (hole: number) => site.trades.id(site.trades.nameOf(hole));
     overlapping.found.forEach((i, other, clear) => {
-      const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
-      const data = { ...site.otherHole(i, other), trade, otherTrade, overlap: -clear };
-      const cause = `${[trade, otherTrade].sort().join(' ')} ${data.otherName ?? ''}`;
-      run.atHole(i, { data, cause });
+      const data = () => {
+        const [trade, otherTrade] = [tradeOf(i), tradeOf(other)];
+        return { ...site.otherHole(i, other), trade, otherTrade, overlap: -clear };
+      };
+      const causeOf = () => `${[tradeOf(i), tradeOf(other)].sort().join(' ')} ${site.partOf(other).input}`;
+      run.atHole(i, { data, cause: causes.of(i, other, causeOf) });
     });
   },
 };

@@ -1,5 +1,4 @@
 import { CROWDED } from '../hole-points.js';
-import { CausesOfPairs } from '../causes-of-pairs.js';
 import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import { PairCauses } from '../pair-causes.js';
@@ -41,8 +40,6 @@ export const holesCoincide: Rule = {
     run.judged(count - coincident.givenUp.size);
     for (const [reason, holes] of leftOut) run.leftOut(reason, holes);
     run.leftOut(CROWDED, coincident.givenUp.size);
-    const { trades } = site;
-    const causes = new CausesOfPairs(site);
     const causes = new PairCauses(site);
     const tradeOf = (hole: number) => site.trades.id(site.trades.nameOf(hole));
     coincident.found.forEach((i, other, distance) => {

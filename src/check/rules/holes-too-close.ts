@@ -1,6 +1,7 @@
 import { CROWDED } from '../hole-points.js';
 import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
+import { PairCauses } from '../pair-causes.js';
 import type { Rule } from '../rule.js';
 import type { SpacingLimit } from '../spacing-limits.js';
 
@@ -46,13 +47,22 @@ export const holesTooClose: Rule = {
     run.leftOut('record of its hole type or group broken', unknown);
     run.leftOut(CROWDED, givenUp.size);
     for (const [reason, holes] of leftOut) run.leftOut(reason, holes);
+    const causes = new PairCauses(site);
     found.forEach((i, other, distance) => {
-      const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
-      const [holeType, otherType] = [i, other].map((hole) => site.types.of(hole)?.id ?? '');
-      const { value: limit, source } = limits.between(i, other) as SpacingLimit;
-      const data = { ...site.otherHole(i, other), distance, limit, source, holeType, otherType, trade, otherTrade };
-      const sides = [`${trade} ${holeType}`, `${otherTrade} ${otherType}`].sort();
-      run.atHole(i, { member: 'point', data, cause: `${sides.join(' ')} ${limit} ${data.otherName ?? ''}` });
+      const dataOf = () => {
+        const [trade, otherTrade] = [i, other].map((hole) => site.trades.id(site.trades.nameOf(hole)));
+        const [holeType, otherType] = [i, other].map((hole) => site.types.of(hole)?.id ?? '');
+        const { value: limit, source } = limits.between(i, other) as SpacingLimit;
+        return { ...site.otherHole(i, other), distance, limit, source, holeType, otherType, trade, otherTrade };
+      };
+      const causeOf = () => {
+        const { trade, holeType, otherTrade, otherType, limit } = dataOf();
+        const sides = [`${trade} ${holeType}`, `${otherTrade} ${otherType}`].sort();
+        return `${sides.join(' ')} ${limit} ${site.partOf(other).input}`;
+      };
+      const isOfGroup = limits.spacedGroup(i) >= 0;
+      const cause = isOfGroup ? causeOf() : causes.of(i, other, causeOf);
+      run.atHole(i, { member: 'point', data: dataOf, cause });
     });
   },
 };
