@@ -72,7 +72,7 @@ function compileSdk(target: string): void {
 /**
  * The command line in three parts. What every start needs, and `check`, is one script in the older module
  * form, which Node starts faster than modules, with what the engine makes of it beside it; the other
- * commands are modules that it imports when they are called; `cli.cjs` starts the script.
+ * commands are scripts that it loads when they are called; `cli.cjs` starts the first one.
  */
 async function bundleCommand(target: string): Promise<void> {
   const common: BuildOptions = {
@@ -82,26 +82,21 @@ async function bundleCommand(target: string): Promise<void> {
     metafile: true,
     minify: true,
     platform: 'node',
+    format: 'cjs',
+    outdir: join(target, 'cli'),
+    outExtension: { '.js': '.cjs' },
     plugins: [builtins],
     target: 'node20',
+    // A script that is taken as compiled before has no way to import, but it can require.
+    supported: { 'dynamic-import': false },
   };
   const parts = lateParts();
   const start = await build({
     ...common,
     entryPoints: { main: join(root, 'src/cli/main.ts') },
-    outdir: join(target, 'cli'),
-    outExtension: { '.js': '.cjs' },
-    format: 'cjs',
     plugins: [builtins, parts.plugin],
   });
-  const late = await build({
-    ...common,
-    entryPoints: parts.entryPoints,
-    outdir: join(target, 'cli'),
-    chunkNames: 'shared-[hash]',
-    format: 'esm',
-    splitting: true,
-  });
+  const late = await build({ ...common, entryPoints: parts.entryPoints });
   const starter = readFileSync(join(root, 'src/cli/start.cjs'), 'utf8');
   writeFileSync(join(target, 'cli.cjs'), `#!/usr/bin/env node\n${starter}`);
   chmodSync(join(target, 'cli.cjs'), 0o755);
@@ -131,7 +126,7 @@ function lateParts(): { plugin: Plugin; entryPoints: Record<string, string> } {
         if (kind !== 'dynamic-import') return undefined;
         const name = basename(path, '.js');
         entryPoints[name] = join(resolveDir, dirname(path), `${name}.ts`);
-        return { path: `./${name}.js`, external: true };
+        return { path: `./${name}.cjs`, external: true };
       });
     },
   };

@@ -12,15 +12,15 @@ const file = join(__dirname, 'cli', 'main.cjs');
 const compiled = join(__dirname, 'cli', `main-${process.versions.v8}-${process.arch}.compiled`);
 
 if (existsSync(compiled)) {
-  const { constants, Script } = require('node:vm');
+  const { createRequire } = require('node:module');
+  const { Script } = require('node:vm');
   // The build writes nothing but ASCII, which is quicker to take byte by byte.
   const text = readFileSync(file, 'latin1');
   const script = new Script(`(function (exports, require, module, __filename, __dirname) {${text}\n})`, {
     filename: file,
     cachedData: readFileSync(compiled),
-    importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
   });
-  script.runInThisContext()(exports, require, module, file, dirname(file));
+  script.runInThisContext()(exports, createRequire(file), module, file, dirname(file));
 } else {
   require(file);
 }
