@@ -2,8 +2,8 @@ import type { Vec3 } from '../../src/geometry/vector.js';
 
 type Json = Record<string, unknown>;
 
-/** What a rule has to say of a vector: its id, its severity, and the hole at which it says so. */
-export type Expected = readonly [rule: string, severity: string, hole: string];
+/** What a rule has to say of a vector: its id, its severity, and the hole or group at which it says so. */
+export type Expected = readonly [rule: string, severity: string, id: string];
 
 /** Records about one place, and what has to be found there. */
 export interface Vector {
@@ -14,6 +14,7 @@ export interface Vector {
   zones?: Json[];
   keepOuts?: Json[];
   bores?: Json[];
+  groups?: Json[];
   areas?: Json[];
   expected: Expected[];
 }
@@ -140,6 +141,13 @@ export const IN_SPACE: Readonly<Record<string, Make>> = {
       expected: fails(by, first('near-existing-bore', place)),
     });
   },
+  pattern: (place, by) => {
+    const group = `G-${place.k}`;
+    const pattern = [0, 200].map((along) => [along, 0]);
+    const made = pair(place, 202 - by, by < 0 ? [['group-pattern', 'error', group]] : []);
+    const holes = made.holes.map((member) => ({ ...member, group }));
+    return { ...made, holes, groups: [{ id: group, kind: 'trapeze', pattern, patternTolerance: 2 }] };
+  },
   // A step of an angle is 0.0001 degree.
   slant: (place, by) => {
     const angle = ((0.5 - by / 10) * Math.PI) / 180;
@@ -220,6 +228,6 @@ export function layoutOf(vectors: readonly Vector[]): Json {
       trades: [{ id: 'FP', name: 'Sprinkler' }],
     },
     ...{ holeTypes: all('holeTypes'), substrates: [soffit, ...all('substrates')], keepOuts: all('keepOuts') },
-    ...{ bores: all('bores'), holes: all('holes') },
+    ...{ bores: all('bores'), groups: all('groups'), holes: all('holes') },
   };
 }

@@ -27,6 +27,8 @@ function moved(value: unknown, motions: Motions, write: (n: number) => number, k
 }
 
 function movedNumbers(numbers: number[], { move, turn }: Motions, write: (n: number) => number, key: string): number[] {
+  // A pattern is counted from the first member of its group, along and across.
+  if (key === 'pattern') return numbers;
   const [x, y, z = 0] = numbers;
   // Only the direction counts: a length of a metre keeps it exact enough in six decimals. A prism is as long as it is.
   if (DIRECTIONS.has(key)) return turn([x, y, z]).map((n) => write(key === 'extrude' ? n : n * 1000));
@@ -40,7 +42,10 @@ const sixDecimals = (n: number) => Number(n.toFixed(6));
 /** What is found, without the order of records: of two holes at one place the later one. */
 function found(layout: unknown, text = JSON.stringify(layout)) {
   const { findings, verdict } = check([{ name: 'limits', data: text }]);
-  return { said: findings.map(({ rule, severity, id }) => [rule, severity, id].join(' ')).sort(), verdict };
+  return {
+    said: findings.map(({ rule, severity, id, data }) => [rule, severity, id ?? data.group].join(' ')).sort(),
+    verdict,
+  };
 }
 
 const said = (expected: readonly Expected[]) => expected.map((one) => one.join(' ')).sort();

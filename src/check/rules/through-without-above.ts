@@ -28,6 +28,7 @@ export const throughWithoutAbove: Rule = {
       if (why !== undefined) run.leftOut(why, count);
       else if (isThrough[k]) run.judged(count);
     });
+    if (!isThrough.includes(true)) return;
     for (const { layout, firstHole } of site.parts) {
       const named = layout.holes.reference('above.protectedBy');
       for (let own = 0; own < layout.holes.count; own++) {
