@@ -19,5 +19,6 @@ export function elevationDeg(axis: Vec3): number {
 
 /** An angle for people. */
 export function angleInWords(deg: unknown): string {
-  return `${Number(Number(deg).toFixed(2))} degrees`;
+  const shown = Number(Number(deg).toFixed(2));
+  return `${shown} ${shown === 1 ? 'degree' : 'degrees'}`;
 }

@@ -30,7 +30,7 @@ export const breaksThrough: Rule = {
       Number(backing) > 0
         ? `${say.length(reach)} with the ${say.length(backing)} that must be left`
         : say.length(reach);
-    const where = at === 'end' ? 'where the hole ends' : 'there';
+    const where = at === 'end' ? `where the hole ends${side === undefined ? '' : ','}` : 'there';
     return `The hole needs ${needs}; substrate "${substrate}" is ${say.length(thickness)} thick ${where}${sideInWords(side, phaseFrom)}.`;
   },
   causeMessage: ({ substrate, thickness, side, phaseFrom }, say) =>

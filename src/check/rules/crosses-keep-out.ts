@@ -13,8 +13,8 @@ import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 
 /** Distances that are computed for each hole on the average, and for all in any case. */
-const MOST_TESTS_OF_HOLE = 200;
-const FEW_TESTS = 10_000_000;
+const MOST_TESTS_OF_HOLE = 64;
+const FEW_TESTS = 5_000_000;
 
 const TOO_MANY: OfKind = { leftOut: 'too many keep-outs near it' };
 const DEPTH_NOT_KNOWN: OfKind = { leftOut: 'depth not known' };

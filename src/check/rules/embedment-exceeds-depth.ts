@@ -15,11 +15,12 @@ export const embedmentExceedsDepth: Rule = {
   why: 'The anchor does not go in as far as it must and stands out of the concrete; mostly the two numbers were exchanged.',
   mend: 'Look both up in the approval, and correct the depth or the embedment.',
   data: {
+    holeType: 'id of the hole type',
     embedment: 'effective embedment of the anchor, mm',
     depth: 'depth of the hole, mm',
   },
-  message: ({ embedment, depth }, say) =>
-    `The anchor goes ${say.length(embedment)} into a hole that is ${say.length(depth)} deep.`,
+  message: ({ holeType, embedment, depth }, say) =>
+    `The anchor of type "${holeType}" goes ${say.length(embedment)} into a hole that is ${say.length(depth)} deep.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n    "embedment": 65 }\n]',
@@ -43,5 +44,5 @@ export const embedmentExceedsDepth: Rule = {
 function ofDepth({ id, embedment }: HoleType, depth: number | undefined, member: string): OfType | undefined {
   if (embedment === undefined || depth === undefined) return undefined;
   if (embedment <= depth + LENGTH_SLACK_MM) return 'passed';
-  return { finding: { member, data: { embedment, depth }, cause: `${id} ${depth}` } };
+  return { finding: { member, data: { holeType: id, embedment, depth }, cause: `${id} ${depth}` } };
 }

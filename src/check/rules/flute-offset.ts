@@ -24,6 +24,7 @@ export const fluteOffset: Rule = {
   accept: 'Where the flutes are known from a drawing only, until they are surveyed.',
   needs: 'A composite deck with `lowWidth` and `phase`, and a type with `flutes`.',
   data: {
+    holeType: 'id of the hole type',
     substrate: 'id of the substrate',
     flute: '`low` or `high`: the flute that the hole lies in',
     in: 'the flutes that the type is for',
@@ -32,13 +33,13 @@ export const fluteOffset: Rule = {
     source: 'where the limits come from',
     phaseFrom: 'where the phase of the flutes is known from; absent when nothing is said',
   },
-  message: ({ flute, in: allowed, offset, maxOffset, source, phaseFrom }, say) =>
+  message: ({ holeType, flute, in: allowed, offset, maxOffset, source, phaseFrom }, say) =>
     isWrong(flute, allowed)
-      ? `The hole lies over a ${flute} flute of the deck; its type is for ${allowed} flutes (${source})${guessInWords(phaseFrom)}.`
+      ? `The hole lies over a ${flute} flute of the deck; type "${holeType}" is for ${allowed} flutes (${source})${guessInWords(phaseFrom)}.`
       : `The hole lies ${say.length(offset)} from the middle of its ${flute} flute; at most ${say.length(maxOffset)} is allowed (${source})${guessInWords(phaseFrom)}.`,
-  causeMessage: ({ substrate, flute, in: allowed, maxOffset, source, phaseFrom }, say) =>
+  causeMessage: ({ holeType, substrate, flute, in: allowed, maxOffset, source, phaseFrom }, say) =>
     isWrong(flute, allowed)
-      ? `Holes lie over ${flute} flutes of substrate "${substrate}"; their type is for ${allowed} flutes (${source})${guessInWords(phaseFrom)}.`
+      ? `Holes lie over ${flute} flutes of substrate "${substrate}"; type "${holeType}" is for ${allowed} flutes (${source})${guessInWords(phaseFrom)}.`
       : `Holes lie more than ${say.length(maxOffset)} from the middle of their flutes of substrate "${substrate}" (${source})${guessInWords(phaseFrom)}.`,
   example: {
     form: 'members',
@@ -76,7 +77,7 @@ function ofPlace(w: number, { surface, deck, lowWidth, type, limits }: InFlutes)
   const { phaseFrom } = deck;
   const { id: substrate } = surface.substrate;
   const limit = { ...(maxOffset !== undefined && { maxOffset }), source, ...(phaseFrom && { phaseFrom }) };
-  const data = { substrate, flute, in: allowed, offset, ...limit };
+  const data = { holeType: type.id, substrate, flute, in: allowed, offset, ...limit };
   const cause = `${substrate} ${type.id} ${isWrong(flute, allowed) ? flute : 'offset'}`;
   return { finding: { data, cause, ...(isGuess(deck) && { severity: 'info' as const }) } };
 }

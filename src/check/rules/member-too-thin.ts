@@ -22,16 +22,17 @@ export const memberTooThin: Rule = {
   accept: 'When the engineer in charge has worked the anchor out for this thickness.',
   needs: 'A substrate with a face, and its thickness at the hole.',
   data: {
+    holeType: 'id of the hole type',
     substrate: 'id of the substrate',
     thickness: 'thickness of the concrete at the hole, mm',
     limit: 'least thickness that the type needs, mm',
     source: 'where the limit comes from',
     ...SIDE,
   },
-  message: ({ substrate, thickness, limit, source, side, phaseFrom }, say) =>
-    `The type needs concrete at least ${say.length(limit)} thick (${source}); substrate "${substrate}" is ${say.length(thickness)} thick there${sideInWords(side, phaseFrom)}.`,
-  causeMessage: ({ substrate, thickness, limit, source, side, phaseFrom }, say) =>
-    `Holes need concrete at least ${say.length(limit)} thick (${source}); substrate "${substrate}" is ${say.length(thickness)} thick${sideInWords(side, phaseFrom)}.`,
+  message: ({ holeType, substrate, thickness, limit, source, side, phaseFrom }, say) =>
+    `Type "${holeType}" needs concrete at least ${say.length(limit)} thick (${source}); substrate "${substrate}" is ${say.length(thickness)} thick there${sideInWords(side, phaseFrom)}.`,
+  causeMessage: ({ holeType, substrate, thickness, limit, source, side, phaseFrom }, say) =>
+    `Holes of type "${holeType}" need concrete at least ${say.length(limit)} thick (${source}); substrate "${substrate}" is ${say.length(thickness)} thick${sideInWords(side, phaseFrom)}.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n    "minThickness": { "value": 220, "source": "Invented approval 01, table 2" } }\n]',
@@ -63,6 +64,7 @@ function ofThickness({ type, surface }: Kind, thickness: Thickness): OfKind {
   if (thickness.mm >= limit.value - LENGTH_SLACK_MM) return 'passed';
   const { id: substrate } = surface.substrate;
   const data = {
+    holeType: type?.id,
     substrate,
     thickness: thickness.mm,
     limit: limit.value,
