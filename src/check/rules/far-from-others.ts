@@ -49,26 +49,29 @@ export const farFromOthers: Rule = {
     const levels = new HoleLevels(site);
     const floors = new Map<string, Floor>();
     const ofKind = list.map((kind) => {
-      const level = kind.out === undefined ? levels.of(kind)?.record : undefined;
+      const level = levels.of(kind)?.record;
       if (level === undefined) return undefined;
       const key = JSON.stringify([level.id, level.name, level.building]);
       const finder = new FewFarFinder(x, y, MOST_FAR, LENGTH_SLACK_MM);
       const floor = floors.get(key) ?? { level, count: 0, finder };
       floors.set(key, floor);
-      floor.count += kind.count;
+      if (kind.out === undefined) floor.count += kind.count;
       return floor;
     });
     let levelless = 0;
     list.forEach((kind, k) => {
       // Where an outline judges a hole it says more.
       if (canBePlaced(kind)) return;
-      if (kind.out !== undefined) run.leftOut(kind.out, kind.count);
-      else if (ofKind[k] === undefined) levelless += kind.count;
-      else if (!isSmall(ofKind[k])) run.judged(kind.count);
+      if (ofKind[k] === undefined) levelless += kind.count;
+      else if (isSmall(ofKind[k])) return;
+      else if (kind.out !== undefined) run.leftOut(kind.out, kind.count);
+      else run.judged(kind.count);
     });
     if (levelless >= LEAST_HOLES) run.leftOut('no level that can be read', levelless);
     const wanted = new Set(list.flatMap((kind, k) => (canBePlaced(kind) || isSmall(ofKind[k]) ? [] : [ofKind[k]])));
-    const finders = ofKind.map((floor) => (wanted.has(floor) ? floor?.finder : undefined));
+    const finders = ofKind.map((floor, k) =>
+      wanted.has(floor) && list[k].out === undefined ? floor?.finder : undefined,
+    );
     if (wanted.size === 0) return;
     for (let i = 0; i < site.holeCount; i++) finders[of[i]]?.add(i);
     const found = [...wanted].flatMap((floor) => (floor === undefined ? [] : farOf(floor)));
