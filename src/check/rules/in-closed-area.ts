@@ -34,12 +34,13 @@ export const inClosedArea: Rule = {
     const areas = new SiteAreas(site, (area) => isOfKindClosed(area) && mayBeClosed(area, run.asOf));
     const { list, of } = kindsOf(site);
     const named = list.map((kind) => areas.namedBy(kind));
+    const isKnown = areas.list.map(({ area }) => run.asOf !== undefined || area.validTo === undefined);
     const isJudged = list.map((kind) => judgesKind(site, run, kind));
     const unknown = new Map<string, number>();
     let judged = 0;
     for (let i = 0; i < site.holeCount; i++) {
       if (!isJudged[of[i]]) continue;
-      const found = closedAt(areas, i, named[of[i]], run.asOf);
+      const found = closedAt(areas, i, named[of[i]], isKnown);
       if (typeof found === 'string') unknown.set(found, (unknown.get(found) ?? 0) + 1);
       else judged++;
       if (typeof found !== 'number' || found < 0) continue;
@@ -66,16 +67,20 @@ function judgesKind(site: Site, run: SiteRun, { out, type, area, count }: Kind):
   return why === undefined;
 }
 
-/** Index of the closed area that holds hole `i`, -1 where none does, or why that is not known. */
-function closedAt(areas: SiteAreas, i: number, named: number, asOf: string | undefined): number | string {
-  const isKnown = (index: number) => asOf !== undefined || areas.list[index].area.validTo === undefined;
-  if (named >= 0 && isKnown(named)) return named;
+/**
+ * Index of the closed area that holds hole `i`, -1 where none does, or why that is not known.
+ *
+ * @param named index of the area that the hole names, or -1
+ * @param isKnown for each area whether it is known to be closed
+ */
+function closedAt(areas: SiteAreas, i: number, named: number, isKnown: readonly boolean[]): number | string {
+  if (named >= 0 && isKnown[named]) return named;
   let unknown = named >= 0 ? NO_TIME : undefined;
   for (const index of areas.near(i)) {
     const held = areas.holds(index, i);
     if (held === 'no') continue;
-    if (held === 'yes' && isKnown(index)) return index;
-    unknown ??= isKnown(index) ? LEVEL_UNKNOWN : NO_TIME;
+    if (held === 'yes' && isKnown[index]) return index;
+    unknown ??= isKnown[index] ? LEVEL_UNKNOWN : NO_TIME;
   }
   return unknown ?? -1;
 }

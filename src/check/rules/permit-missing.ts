@@ -54,12 +54,14 @@ function heldAreas(site: Site, areas: SiteAreas): Held[] {
     const named = areas.namedBy(kind);
     if (isMade[k] && named >= 0) held[named] = 'yes';
   });
-  for (let i = 0; i < site.holeCount; i++) {
+  let open = held.filter((one) => one === 'no').length;
+  for (let i = 0; i < site.holeCount && open > 0; i++) {
     if (!isMade[of[i]]) continue;
     for (const k of areas.near(i)) {
       if (held[k] === 'yes') continue;
       const here = areas.holds(k, i);
       if (here !== 'no') held[k] = here;
+      if (here === 'yes') open--;
     }
   }
   return held;
