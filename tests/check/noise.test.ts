@@ -49,6 +49,7 @@ const FIVES: Name[][] = [
   ['bore', 'symbol', 'control', 'tendon', 'copy'],
   ['heights', 'flute', 'near', 'symbol', 'deep'],
   ['edge', 'levels', 'owner', 'depth', 'bore'],
+  ['measured', 'tendon', 'owner', 'edge', 'deep'],
 ];
 
 describe.each(FIVES.map((names) => [names.join(', '), names] as const))('five faults, %s,', (_, names) => {

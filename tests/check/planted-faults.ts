@@ -1,5 +1,5 @@
 import type { Json, RealisticHole, RealisticLayout } from './realistic-layout.js';
-import { FOOT, INCH, mm, ROOF, SOFFIT, THIN } from './realistic-structure.js';
+import { FOOT, INCH, mm, ROOF, SLAB, SOFFIT, THIN } from './realistic-structure.js';
 
 /** A fault as people make it, and the rule that has to find it. */
 export interface Fault {
@@ -50,6 +50,15 @@ export const FAULTS = {
     plant: (layouts) => {
       const wrong = holesOf(layouts).filter((hole) => hole.trade === 'FP' && hole.level === 'L2');
       for (const { point } of wrong) point[2] += mm(ROOF);
+      return wrong.map(({ id }) => id);
+    },
+  },
+  measured: {
+    what: 'a trade has measured to the top of the slab, and levelled from there',
+    rule: 'off-surface',
+    plant: (layouts) => {
+      const wrong = holesOf(layouts).filter((hole) => hole.trade === 'EL' && String(hole.substrate).startsWith('S1'));
+      for (const { point } of wrong) point[2] += mm(SLAB);
       return wrong.map(({ id }) => id);
     },
   },

@@ -6,6 +6,9 @@ import type { SiteRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 
+/** Offsets that differ by no more are one, however small the limit. */
+const LEAST_SPREAD_MM = 1;
+
 export const offSurface: Rule = {
   id: 'off-surface',
   class: 'site',
@@ -34,14 +37,20 @@ export const offSurface: Rule = {
     looksLike: 'height of the layout that the height is; absent where it is none',
     shared: 'how many holes of the level lie off in the same way; absent for holes that are alone in it',
     ofLevel: 'with `shared`: how many holes of the level were judged',
+    least: 'with `shared`: least offset of these holes, mm; absent where all are the same to the millimetre',
+    most: 'with `least`: greatest offset of these holes, mm',
   },
   message: ({ substrate, offset, looksLike }, say) =>
     `The hole lies ${off(Number(offset), say.length(Math.abs(Number(offset))))} the face of substrate "${substrate}"${looks(looksLike)}.`,
-  causeMessage: ({ substrate, level, offset, looksLike, shared, ofLevel }, say) => {
+  causeMessage: ({ substrate, level, offset, looksLike, shared, ofLevel, least, most }, say) => {
     if (shared === undefined) return `Holes lie off the face of substrate "${substrate}", by different heights.`;
     const holes = shared === ofLevel ? `All ${shared}` : `${shared} of ${ofLevel}`;
     const of = level === undefined ? 'without a level' : `of level "${level}"`;
-    const by = off(Number(offset), say.length(Math.abs(Number(offset))));
+    const [near, far] = [least ?? offset, most ?? offset].map((mm) => say.length(Math.abs(Number(mm))));
+    const by = off(
+      Number(offset),
+      least === undefined ? far : Number(offset) > 0 ? `${near} to ${far}` : `${far} to ${near}`,
+    );
     return `${holes} holes ${of} lie ${by} the faces of their substrates${looks(looksLike)}.`;
   },
   example: {
@@ -53,7 +62,7 @@ export const offSurface: Rule = {
     count(site, run);
     const limit = run.option('limit');
     const { holes, offsets } = holesOff(site, limit + LENGTH_SLACK_MM);
-    const causes = offCauses(site, holes, offsets);
+    const causes = offCauses(site, holes, offsets, Math.max(limit, LEAST_SPREAD_MM));
     holes.forEach((i, k) => {
       const { cause, ...own } = causes[k];
       const data = { substrate: site.substrates.of(i)?.id, ...own, offset: offsets[k], limit };
