@@ -16,10 +16,7 @@ const steps = [
     'A trade sends a point list. It becomes a layout:',
     ['convert', `${terminal}/sprinkler-points.csv`, made, '--profile', `${terminal}/sprinkler.profile.json`, '--force'],
   ],
-  [
-    'The layout is checked together with that of the other trade:',
-    ['check', made, `${terminal}/duct.ahx.json`],
-  ],
+  ['The layout is checked together with that of the other trade:', ['check', made, `${terminal}/duct.ahx.json`]],
   ['A poor layout, to see what is said about it:', ['check', 'examples/poor/poor.ahx.json']],
   ['The good one goes on as GeoJSON:', ['convert', made, relative(root, join(out, 'sprinkler.geojson')), '--force']],
 ];

@@ -103,7 +103,7 @@ const substrate: Fields = {
   },
   voids: { run: 'plain', ...mm('pitch', 'phase', 'width', 'cover') },
   finishes: { kind: 'plain', thickness: 'mm' },
-  ...plain('source', 'note', 'ext'),
+  ...plain('source', 'scans', 'note', 'ext'),
 };
 
 const keepOut: Fields = {

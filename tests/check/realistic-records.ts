@@ -75,7 +75,8 @@ function substrates(): Json[] {
           ...{ kind, outline: { points: at(SOFFIT.L1 + offset)(ring) }, thickness: mm(thickness), offset: mm(offset) },
         })),
       }),
-      source: isDeck ? 'SC-2' : 'S-1',
+      source: 'S-1',
+      ...(isDeck && { scans: ['SC-2'] }),
     };
   });
   const beams = BEAMS_X.map((x, k) => ({
@@ -84,7 +85,7 @@ function substrates(): Json[] {
       points: at(SOFFIT.beam)(box(x - BEAM_WIDE / 2, 0, x + BEAM_WIDE / 2, DEEP)),
       edges: ['continuous', 'free', 'continuous', 'free'],
     },
-    ...{ thickness: mm(SLAB + 12 * INCH), source: 'SC-1' },
+    ...{ thickness: mm(SLAB + 12 * INCH), source: 'S-1', scans: ['SC-1'] },
   }));
   const [x0, x1, y] = [WALL.x0, WALL.x1, WALL.y].map(mm);
   const top = mm(SOFFIT.L1);
@@ -99,7 +100,7 @@ function substrates(): Json[] {
       ],
       edges: ['continuous', 'free', 'continuous', 'free'],
     },
-    ...{ thickness: mm(WALL.thick), source: 'SC-1' },
+    ...{ thickness: mm(WALL.thick), source: 'S-1', scans: ['SC-1'] },
   };
   return [...slabs, ...beams, wall];
 }

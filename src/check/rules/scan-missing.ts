@@ -14,7 +14,7 @@ export const scanMissing: Rule = {
   stage: 'completeness',
   title: 'Concrete is to be drilled of which the layout shows no scan.',
   why: 'Tendons, conduits and bars lie elsewhere than drawn, and some are on no drawing. A scan finds some of them and misses others; without one nobody has looked at all.',
-  mend: 'Have the concrete scanned, and enter what was found as keep-outs with the scan as their source. Where nothing was found, name the record of the scan as source of the substrate.',
+  mend: 'Have the concrete scanned, and enter what was found as keep-outs with the scan as their source. Name the record of the scan among the `scans` of the substrate, whatever it found.',
   accept:
     'When the scan comes after the holes are marked, as part of the permit to drill, or its record goes to the crew another way.',
   data: {
@@ -67,7 +67,7 @@ function scansOf(site: Site): { shown: ReadonlySet<number>; isWhole: boolean } {
       shown.add(site.substrates.numberOf(part, find.substrate));
     }
     for (const substrate of layout.collection('substrates').judged)
-      if (substrate !== undefined && isScan(part, substrate.source))
+      if (substrate !== undefined && (substrate.scans ?? []).some((id) => isScan(part, id)))
         shown.add(site.substrates.numberOf(part, substrate.id));
   }
   return { shown, isWhole };
