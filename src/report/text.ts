@@ -57,6 +57,8 @@ function causeLines(report: Report, cause: Cause, most: number, paint: Paint): s
   if (cause.findings === 1) return [head, `          ${[holeName(cause.holes[0]), where].filter(Boolean).join(', ')}`];
   const listed = report.findings.filter((finding) => finding.cause === cause.id).slice(0, most);
   const lines = [head, `          ${cause.findings} findings, the first at ${where}${holesInWords(cause)}`];
+  // Where each says the same there is nothing to add.
+  if (listed.length > 1 && new Set(listed.map(({ message }) => message)).size === 1) return lines;
   for (const finding of listed) {
     const name = finding.id === undefined ? '' : `${holeName({ id: finding.id, tag: finding.tag })}: `;
     lines.push(`          - ${name}${finding.message} (${placeInWords(finding.place)})`);

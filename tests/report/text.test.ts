@@ -64,6 +64,22 @@ describe('the text report', () => {
     `);
   });
 
+  it('tells a cause whose findings all say the same without repeating them', () => {
+    const holes = ['A', 'B', 'C'].map((id, k) => hole(id, [k * 500, 0, 0], { depth: 990 }));
+    const type = { ...typeWithSpacing(80), backing: { value: 20, source: 'invented' } };
+    expect(text({ holeTypes: [type], holes })).toMatchInlineSnapshot(`
+      "level 3
+        error   Holes need more concrete than the 1000 mm of substrate "S". [breaks-through]
+                3 findings, the first at line 1, column 587; holes A, B, C
+
+      Valid AHX 0.1.
+      Site checks (for review): 3 errors, 0 warnings in 1 cause on 3 holes.
+
+      Layout data only. Not a design, not a permit to drill. Follow product approvals, local law and site rules; scan and permit still apply.
+      "
+    `);
+  });
+
   it('names eight holes of a cause and says that there are more', () => {
     const holes = Array.from({ length: 12 }, (_, k) => hole(`H-${k}`, [k * 50, 0, 0]));
     expect(text({ ...spaced, holes }, { most: 1 })).toContain('; holes H-0, H-1, H-2, H-3, H-4, H-5, H-6, H-7, …\n');
