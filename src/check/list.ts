@@ -21,6 +21,7 @@ import { controlMirrored } from './rules/control-mirrored.js';
 import { controlMissing } from './rules/control-missing.js';
 import { controlTooFew } from './rules/control-too-few.js';
 import { crossesKeepOut } from './rules/crosses-keep-out.js';
+import { definitionsDiffer } from './rules/definitions-differ.js';
 import { depthMissing } from './rules/depth-missing.js';
 import { directionNotForType } from './rules/direction-not-for-type.js';
 import { duplicateId } from './rules/duplicate-id.js';
@@ -131,6 +132,7 @@ export const rules: readonly Rule[] = [
   patternCount,
   framesDiffer,
   layoutRepeated,
+  definitionsDiffer,
   unitsSuspect,
   feetMixed,
   axesSwapped,

@@ -54,7 +54,7 @@ function placed(site: Site, part: SitePart, bore: Bore): SiteBore | undefined {
   const { substrates } = site;
   const name = bore.substrate === undefined ? -1 : substrates.numberOf(part, bore.substrate);
   const surface = name < 0 ? undefined : site.surfaces[name];
-  const planSubstrate = name >= 0 && substrates.records[name] !== undefined && !surface?.isVertical ? name : -1;
+  const planSubstrate = site.planOfSubstrate(name);
   const [x, y, z] = bore.point;
   const hasHeight = z !== undefined;
   if (!hasHeight && (surface === undefined || surface.isVertical)) return undefined;

@@ -1,4 +1,4 @@
-import type { HoleType } from '../generated/layout.js';
+import type { HoleType, Substrate } from '../generated/layout.js';
 import type { Points } from '../geometry/near-pairs.js';
 import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
@@ -41,6 +41,8 @@ export class Site {
   readonly groups: Joint<'groups'>;
   /** Faces by number of the substrate's name; undefined where there is none or the record is broken. */
   readonly surfaces: readonly (Surface | undefined)[];
+  /** For each number of a substrate's name the least one that means the same slab, however else it is described. */
+  private readonly slabs: Int32Array;
   private readonly units: (Vec3 | undefined)[] = [];
   private readonly firstAxes = new Map<SitePart, number>();
 
@@ -56,12 +58,11 @@ export class Site {
     const { parts } = this;
     this.trades = new Joint(parts, 'trades', 'trade', ({ id, name, firm }) => JSON.stringify([id, name, firm]));
     this.types = new Joint(parts, 'holeTypes', 'holeType');
-    this.substrates = new Joint(parts, 'substrates', 'substrate', ({ id, kind, face }) =>
-      JSON.stringify([id, kind, face?.point, face?.inward]),
-    );
+    this.substrates = new Joint(parts, 'substrates', 'substrate', allThatCounts);
     this.levels = new Joint(parts, 'levels', 'level', ({ id, name, building }) => JSON.stringify([id, name, building]));
     this.areas = new Joint(parts, 'areas', 'area');
     this.groups = new Joint(parts, 'groups', 'group');
+    this.slabs = slabsOf(this.substrates.records);
     this.surfaces = this.substrates.records.map((record) => record && newSurface(record));
     for (const part of parts) {
       this.firstAxes.set(part, this.units.length);
@@ -128,9 +129,13 @@ export class Site {
    * where it names none, a broken one, or one with a vertical face, on which a place in plan says little.
    */
   planSubstrate(i: number): number {
-    const name = this.substrates.nameOf(i);
+    return this.planOfSubstrate(this.substrates.nameOf(i));
+  }
+
+  /** The same for the number of a substrate's name. */
+  planOfSubstrate(name: number): number {
     return name >= 0 && this.substrates.records[name] !== undefined && this.surfaces[name]?.isVertical !== true
-      ? name
+      ? this.slabs[name]
       : -1;
   }
 
@@ -217,4 +222,25 @@ function joined<A extends Float64Array | Uint8Array>(
   for (const { layout, firstHole } of parts)
     all.set(column(layout.holes).subarray(0, layout.holes.count) as never, firstHole);
   return all;
+}
+
+/** All that a substrate is judged by: two that agree in it are one. */
+function allThatCounts({ name, source, scans, note, ext, ...rest }: Substrate): string {
+  return JSON.stringify(rest);
+}
+
+/** For each record the first one of the same slab: two layouts may describe one slab differently. */
+function slabsOf(records: readonly (Substrate | undefined)[]): Int32Array {
+  const first = new Map<string, number>();
+  return Int32Array.from(records, (record, number) => {
+    const key = record === undefined ? `broken ${number}` : slabKey(record);
+    const known = first.get(key) ?? number;
+    first.set(key, known);
+    return known;
+  });
+}
+
+/** What two layouts agree in that mean the same slab. */
+export function slabKey({ id, kind, face }: Substrate): string {
+  return JSON.stringify([id, kind, face?.point, face?.inward]);
 }

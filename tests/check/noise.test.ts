@@ -14,7 +14,13 @@ function checked(inputs: readonly RealisticLayout[], purpose: 'for-review' | 'fo
 
 /** Rules that are off, or about holes without a face, an outline, or one foot that numbers show. */
 const IDLE = ['unused-definition', 'height-stand-in', 'far-from-others', 'feet-mixed'];
-const ABOUT_SEVERAL = ['frames-differ', 'layout-repeated', 'control-mirrored', 'control-disagrees'];
+const ABOUT_SEVERAL = [
+  'frames-differ',
+  'definitions-differ',
+  'layout-repeated',
+  'control-mirrored',
+  'control-disagrees',
+];
 
 /** The layouts anew, as one file or as one of each trade. */
 function fresh(files: number): RealisticLayout[] {
