@@ -13,7 +13,7 @@ interface Entry {
   keepOut: KeepOut;
   prism: Prism | undefined;
   bounds: PrismBounds | undefined;
-  /** Clear distance at which it begins to matter: standoff and radius, mm. */
+  /** Distance of the middle at which it begins to matter: standoff, position tolerance and radius, mm. */
   reach: number;
 }
 
@@ -115,7 +115,7 @@ function newEntry(keepOut: KeepOut | undefined): Entry | undefined {
   const prism = given && newPrism(given.base, given.extrude);
   if (given !== undefined && prism === undefined) return undefined;
   const bounds = prism && newPrismBounds(prism.base, prism.extrude, prism.normal);
-  return { keepOut, prism, bounds, reach: keepOut.standoff + (path?.radius ?? sphere?.radius ?? 0) };
+  return { keepOut, prism, bounds, reach: distanceThatMatters(keepOut) + (path?.radius ?? sphere?.radius ?? 0) };
 }
 
 /** Distance of the segment `a`-`b` from a segment of a path, or from the middle of a sphere, or from a prism. */
@@ -124,4 +124,9 @@ function distance({ keepOut: { shape }, prism }: Entry, from: number, a: Vec3, b
   if (shape.sphere !== undefined) return distancePointSegment(shape.sphere.centre, a, b);
   const { points } = shape.path as NonNullable<typeof shape.path>;
   return distanceSegmentSegment(a, b, points[from], points[from + 1]);
+}
+
+/** Clear distance of a hole below which there is something to say of it, mm: it may lie that much nearer than drawn. */
+export function distanceThatMatters({ standoff, positionTolerance = 0 }: KeepOut): number {
+  return standoff + positionTolerance;
 }

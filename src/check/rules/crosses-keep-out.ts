@@ -3,7 +3,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { Severity } from '../../model/observation.js';
 import { judgeHoles } from '../judge-holes.js';
 import type { OfKind } from '../judge-kinds.js';
-import { KeepOutIndex } from '../keep-out-index.js';
+import { distanceThatMatters, KeepOutIndex } from '../keep-out-index.js';
 import { type KnownKeepOuts, keepOutsOf } from '../keep-outs-of.js';
 import type { Kind } from '../kinds.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
@@ -39,15 +39,22 @@ export const crossesKeepOut: Rule = {
     knownFrom: 'where it is known from',
     clear: 'clear distance between hole and shape, mm; negative where the hole goes into it',
     standoff: 'least clear distance, mm',
+    positionTolerance: 'how far the thing may lie from the shape, mm; absent where the layout does not say',
   },
-  message: ({ clear, standoff, ...data }, say) =>
-    Number(clear) <= 0
-      ? `The hole goes into ${inWords(data)}.`
-      : `The hole passes ${inWords(data)} at ${say.length(clear)}; at least ${say.length(standoff)} must be kept.`,
-  causeMessage: (data) =>
-    data.kind === 'bar' && data.knownFrom === 'design-drawing'
-      ? 'Holes meet bars that are known from a design drawing; look for them before drilling.'
-      : `Holes come too near to ${inWords(data)}.`,
+  message: ({ clear, standoff, positionTolerance, ...data }, say) => {
+    if (goesInto(Number(clear))) return `The hole goes into ${inWords(data)}.`;
+    const passes = `The hole passes ${inWords(data)} at ${say.length(clear)}`;
+    return isShort(Number(clear), Number(standoff))
+      ? `${passes}; at least ${say.length(standoff)} must be kept.`
+      : `${passes}. The ${say.length(standoff)} to be kept may be missed, for it may lie ${say.length(positionTolerance)} off.`;
+  },
+  causeMessage: (data) => {
+    if (data.kind === 'bar' && data.knownFrom === 'design-drawing')
+      return 'Holes meet bars that are known from a design drawing; look for them before drilling.';
+    return isShort(Number(data.clear), Number(data.standoff))
+      ? `Holes come too near to ${inWords(data)}.`
+      : `Holes may come too near to ${inWords(data)}, because of its position tolerance.`;
+  },
   example: {
     form: 'members',
     bad: '"keepOuts": [{ "id": "T-1", "kind": "tendon", "standoff": 50, "knownFrom": "scan",\n  "shape": { "path": { "points": [[0, 1000, 3030], [9000, 1000, 3030]], "radius": 10 } } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1064.9, 3000], "axis": [0, 0, 1] }\n]',
@@ -107,28 +114,53 @@ class NearHole {
 
   readonly judge = (keepOut: KeepOut, clear: number): void => {
     const { site, hole } = this;
-    const { id, kind, knownFrom, standoff } = keepOut;
-    if (clear >= standoff - LENGTH_SLACK_MM) return;
+    const { id, kind, knownFrom, standoff, positionTolerance } = keepOut;
+    if (clear >= distanceThatMatters(keepOut) - LENGTH_SLACK_MM) return;
     if (Number.isNaN(clear)) {
       this.isNumber = false;
       return;
     }
     const severity = severityOf(keepOut, clear);
+    if (severity === undefined) return;
     const parts = this.known.get(keepOut) ?? [];
     const from = parts.includes(site.partOf(hole)) ? undefined : parts.at(0);
     const other = from && { otherInput: from.input + 1, otherName: from.name };
-    const data = { keepOut: id, ...other, kind, knownFrom, clear, standoff };
-    const cause = severity === 'info' ? `bars ${site.substrates.nameOf(hole)}` : `${from?.input ?? ''} ${id}`;
+    const tolerance = positionTolerance === undefined ? {} : { positionTolerance };
+    const data = { keepOut: id, ...other, kind, knownFrom, clear, standoff, ...tolerance };
+    const cause = isDrawnBar(keepOut)
+      ? `bars ${site.substrates.nameOf(hole)}`
+      : `${isShort(clear, standoff) ? '' : 'may '}${from?.input ?? ''} ${id}`;
     this.run.atHole(hole, { data, cause, ...(severity !== 'error' && { severity }) });
   };
 }
 
-function severityOf({ kind, knownFrom, standoff, positionTolerance }: KeepOut, clear: number): Severity {
-  if (knownFrom !== 'design-drawing') return 'error';
-  if (kind === 'bar') return 'info';
+/** Things that hurt people when they are struck. */
+const DANGEROUS: ReadonlySet<string> = new Set(['tendon', 'live-service']);
+
+/** How grave it is; undefined where there is nothing to say. */
+function severityOf(keepOut: KeepOut, clear: number): Severity | undefined {
+  const { kind, knownFrom, standoff, positionTolerance } = keepOut;
+  const isDangerous = DANGEROUS.has(kind);
+  if (!isShort(clear, standoff)) return isDrawnBar(keepOut) ? undefined : isDangerous ? 'warning' : 'info';
+  if (isDrawnBar(keepOut)) return 'info';
+  // No tolerance makes it less that a hole goes right through what kills.
+  if (knownFrom !== 'design-drawing' || (isDangerous && goesInto(clear))) return 'error';
   return positionTolerance !== undefined && standoff - clear <= positionTolerance + LENGTH_SLACK_MM
     ? 'warning'
     : 'error';
+}
+
+/** Most holes meet the mat somewhere, and it is laid as it falls. */
+function isDrawnBar({ kind, knownFrom }: KeepOut): boolean {
+  return kind === 'bar' && knownFrom === 'design-drawing';
+}
+
+function isShort(clear: number, standoff: number): boolean {
+  return clear < standoff - LENGTH_SLACK_MM;
+}
+
+function goesInto(clear: number): boolean {
+  return clear <= LENGTH_SLACK_MM;
 }
 
 function inWords({ keepOut, otherName, kind, knownFrom }: Record<string, unknown>): string {
