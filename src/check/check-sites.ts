@@ -11,9 +11,13 @@ import { sitesOf } from './sites-of.js';
  *
  * Layouts of one frame are one site and judged together; what cannot be compared is judged by itself.
  *
- * @returns what each rule judged, once for all layouts and once for each site
+ * @returns what each rule judged, once for all layouts and once for each site, and the layouts whose unit or
+ *   frame is in doubt, so that no later stage judged their holes
  */
-export function checkSites(layouts: readonly InputLayout[], settings: Settings): Covered[] {
+export function checkSites(
+  layouts: readonly InputLayout[],
+  settings: Settings,
+): { covered: Covered[]; inDoubt: ReadonlySet<LayoutModel> } {
   const ofAll: Covered = new Map();
   for (const rule of rules) {
     if (rule.checkInputs === undefined || settings.severityOf(rule.id) === 'off') continue;
@@ -21,12 +25,13 @@ export function checkSites(layouts: readonly InputLayout[], settings: Settings):
     rule.checkInputs(layouts, run);
     ofAll.set(rule.id, run.coverage);
   }
-  return [ofAll, ...sitesOf(layouts).map((parts) => checkSite(parts, settings))];
+  const inDoubt = new Set<LayoutModel>();
+  const ofSites = sitesOf(layouts).map((parts) => checkSite(parts, settings, inDoubt));
+  return { covered: [ofAll, ...ofSites], inDoubt };
 }
 
-function checkSite(parts: readonly InputLayout[], settings: Settings): Covered {
+function checkSite(parts: readonly InputLayout[], settings: Settings, inDoubt: Set<LayoutModel>): Covered {
   const covered: Covered = new Map();
-  const inDoubt = new Set<LayoutModel>();
   let site = new Site(parts);
   for (const rule of rules) {
     if (rule.checkSite === undefined || settings.severityOf(rule.id) === 'off') continue;

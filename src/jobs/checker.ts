@@ -132,6 +132,7 @@ export class Checker {
       tool: { name: 'anchor-hole-exchange', version: PACKAGE_VERSION },
       asOf: options.asOf,
       purpose: options.purpose ?? DEFAULT_PURPOSE,
+      settings: settingsOf(options),
       inputs: checked.map(({ summary }) => summary),
       verdict: verdictOf(collector.causes, checked),
       counts: collector.counts,
@@ -161,7 +162,9 @@ export class Checker {
           ],
     );
     if (judged.length === 0) return [];
-    return [...judged.map(({ covered }) => covered), ...checkSites(judged, this.settings)];
+    const { covered, inDoubt } = checkSites(judged, this.settings);
+    for (const { input, layout } of judged) if (inDoubt.has(layout)) this.checked[input].summary.judged = 0;
+    return [...judged.map((one) => one.covered), ...covered];
   }
 
   /** A severity that the caller has set holds in every case. */
@@ -221,6 +224,19 @@ export class Checker {
       holes: this.causeHoles[index].map(({ id, tag }) => ({ id, ...(tag !== undefined && { tag }) })),
     };
   }
+}
+
+/** What was set, in the order of names, so that the report does not hang on how it was written. */
+function settingsOf({ severities = {}, ruleOptions = {} }: CheckOptions): Report['settings'] {
+  const settings = {
+    ...(Object.keys(severities).length > 0 && { severities: inNameOrder(severities) }),
+    ...(Object.keys(ruleOptions).length > 0 && { ruleOptions: inNameOrder(ruleOptions) }),
+  };
+  return Object.keys(settings).length === 0 ? undefined : settings;
+}
+
+function inNameOrder<T extends object>(members: T): T {
+  return Object.fromEntries(Object.entries(members).sort(([a], [b]) => (a < b ? -1 : 1))) as T;
 }
 
 const orderOfRule = new Map(rules.map((rule, index) => [rule.id, index]));

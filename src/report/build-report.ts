@@ -9,6 +9,7 @@ export interface ReportParts {
   tool: { name: string; version: string };
   asOf: string | undefined;
   purpose: Purpose;
+  settings: Report['settings'];
   inputs: Report['inputs'];
   verdict: Report['verdict'];
   counts: Record<Severity, number>;
@@ -33,6 +34,7 @@ export function buildReport(parts: ReportParts): Report {
     tool: parts.tool,
     ...(parts.asOf !== undefined && { asOf: parts.asOf }),
     purpose: parts.purpose,
+    ...(parts.settings !== undefined && { settings: parts.settings }),
     inputs: parts.inputs,
     verdict: parts.verdict,
     counts: parts.counts,

@@ -44,6 +44,8 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
       '',
     );
   }
+  const settings = settingsInWords(report);
+  if (settings !== '') lines.push(`  set for this check: ${settings}`, '');
   const unjudged = unjudgedLines(report);
   if (unjudged.length > 0) lines.push(...unjudged, '');
   return `${[...lines, ...verdictLines(report), '', SHORT_CAUTION].join('\n')}\n`;
@@ -87,6 +89,14 @@ function namesInWords(rules: readonly string[]): string {
   return `${shown.join(', ')}${rest > 0 ? ` and ${counted(rest, 'more rule')}` : ''}`;
 }
 
+/** What was set otherwise than usual; nobody is to take a rule that was switched off for one that found nothing. */
+function settingsInWords({ settings: { severities = {}, ruleOptions = {} } = {} }: Report): string {
+  const options = Object.entries(ruleOptions).flatMap(([rule, values]) =>
+    Object.entries(values).map(([name, value]) => `${rule}.${name}=${value}`),
+  );
+  return [...Object.entries(severities).map(([rule, severity]) => `${rule}=${severity}`), ...options].join(', ');
+}
+
 function holesInWords({ holes, findings }: Cause): string {
   if (holes.length === 0) return '';
   const names = holes.slice(0, HOLES_OF_CAUSE).map(idAndTag).join(', ');
@@ -123,8 +133,10 @@ function siteVerdict({ purpose, verdict, causes, coverage, inputs }: Report): st
   if (infos > 0) parts.push(`${infos} info`);
   const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run' && !isOff(row)).length;
   const holes = inputs.reduce((total, input) => total + (input.holes ?? 0), 0);
+  const ofThem = inputs.reduce((total, input) => total + (input.judged ?? 0), 0);
   const judged = verdict.site === 'cannot-judge' ? 'cannot judge all of it; ' : '';
-  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''} on ${counted(holes, 'hole')}`;
+  const on = `${counted(holes, 'hole')}${ofThem < holes ? `, ${ofThem} of them judged` : ''}`;
+  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''} on ${on}`;
   return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${notRun > 0 ? `; ${counted(notRun, 'rule')} not run` : ''}.`;
 }
 

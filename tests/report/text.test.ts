@@ -80,6 +80,20 @@ describe('the text report', () => {
     `);
   });
 
+  it('says what was set otherwise than usual', () => {
+    const options = { severities: { 'holes-coincide': 'off' as const }, ruleOptions: { 'off-surface': { limit: 20 } } };
+    expect(text({}, options)).toContain('  set for this check: holes-coincide=off, off-surface.limit=20\n');
+    expect(text({})).not.toContain('set for this check');
+  });
+
+  it('says how many holes were judged where not all were', () => {
+    const holes = [hole('A', [0, 0, 0]), hole('B', [500, 0, 0], { depth: 'x' })];
+    expect(text({ holes })).toContain(' on 2 holes, 1 of them judged');
+    // Types that are plainly in inches put the whole layout in doubt.
+    const inches = { ...typeWithSpacing(3), diameter: 0.375, depth: 2.5, bit: { nominal: '3/8 in' } };
+    expect(text({ holeTypes: [inches] })).toContain(' on 1 hole, 0 of them judged');
+  });
+
   it('names eight holes of a cause and says that there are more', () => {
     const holes = Array.from({ length: 12 }, (_, k) => hole(`H-${k}`, [k * 50, 0, 0]));
     expect(text({ ...spaced, holes }, { most: 1 })).toContain('; holes H-0, H-1, H-2, H-3, H-4, H-5, H-6, H-7, …\n');
