@@ -1,4 +1,5 @@
 import { judgeTypes, typesInUse } from '../judge-types.js';
+import { NO_TIME } from '../no-time.js';
 import type { Rule } from '../rule.js';
 
 export const approvalExpired: Rule = {
@@ -13,11 +14,15 @@ export const approvalExpired: Rule = {
   accept: 'When the approval was in force when the anchors were bought, and those who judge the work take it.',
   needs: 'A last day of validity, and the time that the check is to take as now.',
   data: {
+    holeType: 'id of the hole type',
     number: 'number of the approval',
     expires: 'its last day of validity',
     day: 'day that the check takes as today',
   },
-  message: ({ number, expires, day }) => `The approval "${number}" was valid until ${expires}; it is ${day}.`,
+  message: ({ holeType, number, expires, day }) =>
+    `The approval "${number}" of type "${holeType}" was valid until ${expires}; it is ${day}.`,
+  causeMessage: ({ number, expires, day }) =>
+    `Hole types name the approval "${number}", which was valid until ${expires}; it is ${day}.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n    "approval": { "number": "INV-0001", "expires": "2025-12-31" } }\n]',
@@ -27,13 +32,14 @@ export const approvalExpired: Rule = {
     const used = typesInUse(site);
     const day = run.asOf?.slice(0, 'YYYY-MM-DD'.length);
     judgeTypes(site, run, { readsLengths: false }, (type) => {
-      const { approval } = type;
+      const { id, approval } = type;
       if (approval?.expires === undefined || !used.has(type)) return undefined;
-      if (day === undefined) return { leftOut: 'the check is told no time' };
+      if (day === undefined) return { leftOut: NO_TIME };
       const { number, expires } = approval;
       // Dates of four, two and two digits come in the order of their texts.
       if (expires >= day) return 'passed';
-      return { finding: { member: 'approval/expires', data: { number, expires, day }, cause: `${number} ${expires}` } };
+      const data = { holeType: id, number, expires, day };
+      return { finding: { member: 'approval/expires', data, cause: `${number} ${expires}` } };
     });
   },
 };

@@ -14,8 +14,8 @@ export const approvalMissing: Rule = {
   why: 'Bit, depth, cleaning and distances come from the approval of the product. Without it nobody can look them up on the lift, nor show later by what they were judged.',
   mend: 'Ask the trade for the approval and name it with number and edition.',
   accept: 'When the designer of the fixing answers for it without an approval, and says so in the submittal.',
-  data: { principle: 'principle of the anchor' },
-  message: ({ principle }) => `The hole type for a ${principle} anchor names no approval.`,
+  data: { holeType: 'id of the hole type', principle: 'principle of the anchor' },
+  message: ({ holeType, principle }) => `Hole type "${holeType}" for a ${principle} anchor names no approval.`,
   causeMessage: () => 'Hole types for post-installed anchors name no approval.',
   example: {
     form: 'members',
@@ -25,10 +25,10 @@ export const approvalMissing: Rule = {
   checkSite(site, run) {
     const used = typesInUse(site);
     judgeTypes(site, run, { readsLengths: false }, (type) => {
-      const { principle, made, purpose, approval } = type;
+      const { id, principle, made, purpose, approval } = type;
       if (WITHOUT_APPROVAL.has(principle) || made === 'cast-in' || purpose === 'existing') return undefined;
       if (!used.has(type)) return undefined;
-      return approval === undefined ? { finding: { data: { principle }, cause: '' } } : 'passed';
+      return approval === undefined ? { finding: { data: { holeType: id, principle }, cause: '' } } : 'passed';
     });
   },
 };

@@ -18,12 +18,15 @@ export const bitNotForType: Rule = {
     most: { what: 'Greatest difference of the two sizes.', unit: 'mm', default: 0.05, least: 0, most: 10 },
   },
   data: {
+    holeType: 'id of the hole type',
     nominal: 'nominal size of the bit as written',
     bit: 'that size, mm',
     diameter: 'diameter of the hole type, mm',
   },
-  message: ({ nominal, bit, diameter }, say) =>
-    `The bit "${nominal}" is ${say.length(bit)}; the hole of this type is ${say.length(diameter)}.`,
+  message: ({ holeType, nominal, bit, diameter }, say) =>
+    `The bit "${nominal}" of type "${holeType}" is ${say.length(bit)}; the hole is ${say.length(diameter)}.`,
+  causeMessage: ({ bit, diameter }, say) =>
+    `Hole types name a bit of ${say.length(bit)} for a hole of ${say.length(diameter)}.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n    "bit": { "nominal": "3/8 in" } }\n]',
@@ -31,12 +34,12 @@ export const bitNotForType: Rule = {
   },
   checkSite(site, run) {
     const most = run.option('most');
-    judgeTypes(site, run, { readsLengths: true }, ({ bit, diameter }) => {
+    judgeTypes(site, run, { readsLengths: true }, ({ id, bit, diameter }) => {
       if (bit === undefined) return undefined;
       const size = lengthAtStart(bit.nominal);
       if (size === undefined) return { leftOut: 'nominal size of the bit without a length and unit' };
       if (Math.abs(size - diameter) <= most + LENGTH_SLACK_MM) return 'passed';
-      const data = { nominal: bit.nominal, bit: size, diameter };
+      const data = { holeType: id, nominal: bit.nominal, bit: size, diameter };
       return { finding: { member: 'bit/nominal', data, cause: `${size} ${diameter}` } };
     });
   },

@@ -35,6 +35,8 @@ export const controlAmbiguous: Rule = {
   },
   message: ({ level, turns, tolerance, count }, say) =>
     `${controlOf(level)}, ${count} places, falls onto itself within ${say.length(tolerance)} when it is turned by ${inWords(turns as number[])}: labels that are swapped so show in no residual.`,
+  causeMessage: ({ turns, tolerance, count }, say) =>
+    `Levels have control, ${count} places, that falls onto itself within ${say.length(tolerance)} when it is turned by ${inWords(turns as number[])}: labels that are swapped so show in no residual.`,
   example: {
     form: 'members',
     bad: '"control": [\n  { "id": "CP-1", "point": [0, 0, 0] },\n  { "id": "CP-2", "point": [24000, 0, 0] },\n  { "id": "CP-3", "point": [24000, 16000, 0] },\n  { "id": "CP-4", "point": [0, 16000, 0] }\n]',

@@ -13,11 +13,13 @@ export const controlCoincident: Rule = {
   why: 'One of the two has wrong coordinates or is there twice. A set-up that takes both for two points is worth less than it looks.',
   mend: 'Look both up on the control sheet. Correct one, remove it, or let it say by which point it is replaced.',
   data: {
+    point: 'id of the control point',
     other: 'id of the first control point at the place',
     distance: 'distance of the two in plan, mm',
   },
-  message: ({ other, distance }, say) =>
-    `The control point lies at the place of "${other}" (${say.length(distance)} apart in plan).`,
+  message: ({ point, other, distance }, say) =>
+    `Control point "${point}" lies at the place of "${other}" (${say.length(distance)} apart in plan).`,
+  causeMessage: ({ other }) => `Control points lie at the place of "${other}".`,
   example: {
     form: 'members',
     bad: '"control": [\n  { "id": "CP-1", "point": [0, 0, 0] },\n  { "id": "CP-2", "point": [24000, 0, 0] },\n  { "id": "CP-3", "point": [20000, 16000, 0] },\n  { "id": "CP-4", "point": [24000, 0.2, 0] }\n]',
@@ -33,7 +35,7 @@ export const controlCoincident: Rule = {
         before.add(point);
         if (other === undefined) continue;
         const distance = Math.hypot(other.x - point.x, other.y - point.y);
-        const data = { other: other.record.id, distance };
+        const data = { point: point.record.id, other: other.record.id, distance };
         run.atRecord(part, 'control', point.index, { member: 'point', data, cause: data.other });
       }
     }

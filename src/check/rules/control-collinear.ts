@@ -31,6 +31,8 @@ export const controlCollinear: Rule = {
   },
   message: ({ level, width, length }, say) =>
     `${controlOf(level)} lies along a line of ${say.length(length)}: no point is farther than ${say.length(width)} from it.`,
+  causeMessage: ({ width, length }, say) =>
+    `Levels have control along a line of ${say.length(length)}: no point is farther than ${say.length(width)} from it.`,
   example: {
     form: 'members',
     bad: '"control": [\n  { "id": "CP-1", "point": [0, 0, 0] },\n  { "id": "CP-2", "point": [24000, 0, 0] },\n  { "id": "CP-3", "point": [15000, 300, 0] }\n]',

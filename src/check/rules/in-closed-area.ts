@@ -1,15 +1,13 @@
 import type { Area } from '../../generated/layout.js';
 import { compareInstants } from '../../units/instant.js';
 import { type Kind, kindsOf } from '../kinds.js';
+import { NO_TIME } from '../no-time.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
 import type { SiteRun } from '../run.js';
 import type { Site } from '../site.js';
 import { AREA_BROKEN, LEVEL_UNKNOWN, SiteAreas } from '../site-areas.js';
 import { isToBeMade, TYPE_BROKEN } from '../to-be-made.js';
-
-/** Why a hole is left out in an area that may be open again. */
-const NO_TIME = 'the check is told no time';
 
 export const inClosedArea: Rule = {
   id: 'in-closed-area',

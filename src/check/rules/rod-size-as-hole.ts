@@ -26,13 +26,16 @@ export const rodSizeAsHole: Rule = {
     },
   },
   data: {
+    holeType: 'id of the hole type',
     rod: 'the rod as written',
     size: 'its size, mm',
     diameter: 'diameter of the hole type, mm',
     principle: 'principle of the anchor',
   },
-  message: ({ rod, diameter, principle }, say) =>
-    `The hole is ${say.length(diameter)}, as wide as its rod "${rod}"; the hole of a ${principle} anchor is wider than the rod.`,
+  message: ({ holeType, rod, diameter, principle }, say) =>
+    `The hole of type "${holeType}" is ${say.length(diameter)}, as wide as its rod "${rod}"; the hole of a ${principle} anchor is wider than the rod.`,
+  causeMessage: ({ size, principle }, say) =>
+    `Hole types have a hole as wide as its rod, ${say.length(size)}; the hole of a ${principle} anchor is wider than the rod.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Drop-in", "principle": "displacement-controlled", "form": "blind", "diameter": 9.525, "depth": 40,\n    "rod": "3/8 in" }\n]',
@@ -40,14 +43,13 @@ export const rodSizeAsHole: Rule = {
   },
   checkSite(site, run) {
     const within = run.option('within');
-    judgeTypes(site, run, { readsLengths: true }, ({ rod, principle, diameter }) => {
+    judgeTypes(site, run, { readsLengths: true }, ({ id, rod, principle, diameter }) => {
       if (rod === undefined || !WIDER_THAN_ROD.has(principle)) return undefined;
       const size = threadSize(rod) ?? lengthAtStart(rod);
       if (size === undefined) return { leftOut: 'rod without a size and unit' };
       if (Math.abs(size - diameter) > within + LENGTH_SLACK_MM) return 'passed';
-      return {
-        finding: { member: 'diameter', data: { rod, size, diameter, principle }, cause: `${size} ${principle}` },
-      };
+      const data = { holeType: id, rod, size, diameter, principle };
+      return { finding: { member: 'diameter', data, cause: `${size} ${principle}` } };
     });
   },
 };

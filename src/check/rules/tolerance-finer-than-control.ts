@@ -24,13 +24,14 @@ export const toleranceFinerThanControl: Rule = {
   accept: 'When the holes only have to fit each other, and are set out from one set-up.',
   needs: 'Control points with `sigmaPlan`, on the level of the hole or on none.',
   data: {
+    holeType: 'id of the hole type',
     hole: 'id of the hole that misses by most',
     tolerance: 'its plan tolerance, mm',
     least: 'least tolerance that the control can give, mm',
     point: 'id of the control point with the largest sigma',
   },
-  message: ({ hole, tolerance, least, point }, say) =>
-    `The tolerance ${say.length(tolerance)} of hole "${hole}" is finer than the ${say.length(least)} within which its control lies in 95 of 100 cases (control point "${point}").`,
+  message: ({ holeType, hole, tolerance, least, point }, say) =>
+    `The tolerance ${say.length(tolerance)} of hole "${hole}", type "${holeType}", is finer than the ${say.length(least)} within which its control lies in 95 of 100 cases (control point "${point}").`,
   causeMessage: ({ tolerance, least, point }, say) =>
     `Hole types ask for ${say.length(tolerance)}, which is finer than the ${say.length(least)} within which their control lies in 95 of 100 cases (control point "${point}").`,
   example: {
@@ -50,7 +51,7 @@ export const toleranceFinerThanControl: Rule = {
       run.judged(1);
       const { tolerance, least, hole, point } = found;
       if (tolerance >= least - LENGTH_SLACK_MM) continue;
-      const data = { hole: site.holeId(hole), tolerance, least, point };
+      const data = { holeType: site.types.id(name), hole: site.holeId(hole), tolerance, least, point };
       run.atRecord(place.part, 'holeTypes', place.index, { data, cause: `${tolerance} ${least}` });
     }
   },
