@@ -20,12 +20,12 @@ export const controlTooFew: Rule = {
   },
   message: ({ count, level }) =>
     count === 1
-      ? `${controlOf(level)} is one place: a set-up gets no bearing from it.`
-      : `${controlOf(level)} is two places: swapped labels, a mirror image and an error across their line would not show.`,
+      ? `${controlOf(level)} is one place: a set-up gets no bearing from it. Add two points.`
+      : `${controlOf(level)} is two places: swapped labels, a mirror image and an error across their line would not show. Add a third point, off that line.`,
   causeMessage: ({ count }) =>
     count === 1
-      ? 'Levels have control at one place only: a set-up gets no bearing from it.'
-      : 'Levels have control at two places only: swapped labels, a mirror image and an error across their line would not show.',
+      ? 'Levels have control at one place only: a set-up gets no bearing from it. Add two points on each.'
+      : 'Levels have control at two places only: swapped labels, a mirror image and an error across their line would not show. Add a third point on each, off that line.',
   example: {
     form: 'members',
     bad: '"control": [\n  { "id": "CP-1", "point": [0, 0, 0] },\n  { "id": "CP-2", "point": [24000, 0, 0] }\n]',

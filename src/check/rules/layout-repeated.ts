@@ -23,7 +23,7 @@ export const layoutRepeated: Rule = {
   message: ({ id, revision, otherRevision, otherName }) => {
     const differ = revision !== undefined && otherRevision !== undefined && revision !== otherRevision;
     const revisions = differ ? `, revision "${revision}" here and "${otherRevision}" there` : '';
-    return `The layout "${id}" is already in ${otherName}${revisions}. Holes of the two are not compared.`;
+    return `The layout "${id}" is already in ${otherName}${revisions}. Holes of the two are not compared. Leave out the one that no longer holds, or give one an id of its own.`;
   },
   example: {
     form: 'layouts',
