@@ -15,7 +15,7 @@ export interface MemberFace {
 /** The outermost and the innermost face of the members, of several the first; or why they cannot be told. */
 export function outerAndInner(site: Site, members: Int32Array): [outer: MemberFace, inner: MemberFace] | string {
   const faceless = members.find((i) => site.surface(i) === undefined);
-  if (faceless !== undefined) return `face of a member: ${site.whyNoSurface(faceless)}`;
+  if (faceless !== undefined) return `a member is not judged (${site.whyNoSurface(faceless)})`;
   const inward = commonInward(site, members);
   if (inward === undefined) return 'faces of different directions';
   let [outer, inner] = [undefined, undefined] as (MemberFace | undefined)[];

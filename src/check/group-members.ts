@@ -38,7 +38,7 @@ export function* groupsOf(
     else if (isWanted(group, members.length)) {
       const out = members.find((i) => site.out[i] !== 0);
       if (out === undefined) yield { group, place, members };
-      else run.leftOut(`a member left out: ${site.whyOut(out)}`);
+      else run.leftOut(`a member is not judged (${site.whyOut(out)})`);
     }
   }
 }
