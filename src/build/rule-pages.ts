@@ -48,9 +48,9 @@ ${rows.join('\n')}
 /** The catalogue as JSON, a rule an element; the keys of `data` are those of the findings. */
 function catalogue(rules: readonly Rule[], of: ClausesOf): string {
   const entries = rules.map((rule) => {
-    const { id, class: ruleClass, stage, since, title, needs, options, data } = rule;
+    const { id, class: ruleClass, lessGrave, stage, since, title, needs, options, data } = rule;
     const severity = Object.fromEntries(PURPOSES.map((purpose) => [purpose, severityFor(rule, purpose)]));
-    return { id, class: ruleClass, severity, stage, since, title, clauses: of(rule), needs, options, data };
+    return { id, class: ruleClass, severity, lessGrave, stage, since, title, clauses: of(rule), needs, options, data };
   });
   return `${JSON.stringify(entries, null, 2)}\n`;
 }

@@ -50,7 +50,7 @@ function program(done: (code: number) => void): Command {
       [],
     )
     .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
-    .option('--as-of <time>', 'time that the report names, RFC 3339', rfc3339)
+    .option('--as-of <time>', 'time that the check takes as now, RFC 3339; for what runs out', rfc3339)
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(

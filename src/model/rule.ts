@@ -62,6 +62,8 @@ export interface RuleInfo {
   class: RuleClass;
   /** Severity unless the case or a policy says otherwise; one for all purposes, or one for each. `off` is run on request only. */
   severity: Severity | 'off' | SeverityByPurpose;
+  /** When a finding is less grave than that, as one sentence; absent: never. A severity that a project sets holds in every case. */
+  lessGrave?: string;
   since: string;
   stage: Stage;
   /** What is wrong, as one sentence. */

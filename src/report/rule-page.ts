@@ -45,6 +45,9 @@ export function rulePage(rule: RuleInfo, clauses: readonly string[] = []): strin
     `# ${rule.id}`,
     rule.title,
     `${facts.join('; ')}${clauses.length > 0 ? `; checks ${clauses.join(', ')}` : ''}.`,
+    ...(rule.lessGrave === undefined
+      ? []
+      : [`${rule.lessGrave} A severity that is set for the rule holds in every case.`]),
     `## Why it matters\n\n${rule.why}`,
     `## How to mend it\n\n${rule.mend}`,
     ...(rule.accept === undefined ? [] : [`## When to accept it\n\n${rule.accept}`]),
@@ -52,7 +55,9 @@ export function rulePage(rule: RuleInfo, clauses: readonly string[] = []): strin
       ? []
       : [`## What it needs\n\n${rule.needs} Where that is missing the record is counted as not judged.`]),
     ...(options.length > 0
-      ? [`## Options\n\n| name | what it sets | default | range | unit |\n|---|---|---|---|---|\n${options.join('\n')}`]
+      ? [
+          `## Options\n\nSet with \`--option ${rule.id}.NAME=NUMBER\`.\n\n| name | what it sets | default | range | unit |\n|---|---|---|---|---|\n${options.join('\n')}`,
+        ]
       : []),
     `## Example\n\n${note}\n\nBad:\n\n${fenced(language, rule.example.bad)}\n\nGood:\n\n${fenced(language, rule.example.good)}`,
     ...(data.length > 0 ? [`## Data of a finding\n\n| key | meaning |\n|---|---|\n${data.join('\n')}`] : []),

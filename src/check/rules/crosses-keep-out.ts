@@ -25,6 +25,8 @@ export const crossesKeepOut: Rule = {
   id: 'crosses-keep-out',
   class: 'site',
   severity: 'error',
+  lessGrave:
+    'Info for bars known from a design drawing; a warning where the position tolerance of what is known from a design drawing accounts for it, unless a hole goes into a tendon or a live service; a warning or info where only the position tolerance of the keep-out is missed.',
   since: '0.1',
   stage: 'geometry',
   title: 'A hole comes too near to something that must not be hit.',
@@ -68,18 +70,23 @@ export const crossesKeepOut: Rule = {
     const near = new NearHole(site, run, known);
     const { x, y, z } = site.points;
     const p: [number, number, number] = [0, 0, 0];
-    judgeHoles<Swept>(site, run, ofKind, (i, ofAll) => {
-      const depth = ofAll.depth ?? site.depth(i);
-      if (Number.isNaN(depth)) return DEPTH_NOT_KNOWN;
-      if (Number.isNaN(z[i])) return HEIGHT_NOT_KNOWN;
-      p[0] = x[i];
-      p[1] = y[i];
-      p[2] = z[i];
-      near.hole = i;
-      near.isNumber = true;
-      if (!index.near(p, ofAll.axis, depth, ofAll.radius ?? site.diameter(i) / 2, near.judge)) return TOO_MANY;
-      return near.isNumber ? 'passed' : NO_NUMBER;
-    });
+    judgeHoles<Swept>(
+      site,
+      run,
+      (kind) => ofKind(site, kind),
+      (i, ofAll) => {
+        const depth = ofAll.depth ?? site.depth(i);
+        if (Number.isNaN(depth)) return DEPTH_NOT_KNOWN;
+        if (Number.isNaN(z[i])) return HEIGHT_NOT_KNOWN;
+        p[0] = x[i];
+        p[1] = y[i];
+        p[2] = z[i];
+        near.hole = i;
+        near.isNumber = true;
+        if (!index.near(p, ofAll.axis, depth, ofAll.radius ?? site.diameter(i) / 2, near.judge)) return TOO_MANY;
+        return near.isNumber ? 'passed' : NO_NUMBER;
+      },
+    );
   },
 };
 
@@ -92,10 +99,11 @@ interface Swept {
   radius: number | undefined;
 }
 
-function ofKind({ type, axis, hasDiameter, hasDepth }: Kind): OfKind | { each: Swept } {
+function ofKind(site: Site, { type, axis, substrate, first, hasDiameter, hasDepth }: Kind): OfKind | { each: Swept } {
   if (type === undefined && !hasDepth) return DEPTH_NOT_KNOWN;
   if (type === undefined && !hasDiameter) return { leftOut: 'diameter not known' };
-  if (axis === undefined) return { leftOut: 'axis not known' };
+  if (axis === undefined)
+    return { leftOut: (substrate < 0 ? undefined : site.whyNoSurface(first)) ?? 'axis not known' };
   const radius = hasDiameter || type === undefined ? undefined : type.diameter / 2;
   return { each: { axis, depth: hasDepth ? undefined : type?.depth, radius } };
 }

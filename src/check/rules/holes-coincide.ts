@@ -8,6 +8,7 @@ export const holesCoincide: Rule = {
   id: 'holes-coincide',
   class: 'site',
   severity: 'error',
+  lessGrave: 'A warning where the two holes are of different trades.',
   since: '0.1',
   stage: 'geometry',
   title: 'Two holes lie at one place.',

@@ -9,6 +9,7 @@ export const ringNotFlat: Rule = {
   id: 'ring-not-flat',
   class: 'data',
   severity: 'error',
+  lessGrave: 'A warning for outlines, openings and zones, which are projected onto the face.',
   since: '0.1',
   stage: 'records',
   title: 'The points of an outline do not lie in one plane, or not in that of the face.',

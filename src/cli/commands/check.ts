@@ -74,7 +74,7 @@ function newChecker(options: CheckOptions): Checker {
     return new Checker(options);
   } catch (error) {
     throw error instanceof BadSeverity || error instanceof BadRuleOption
-      ? new WrongUse(`${error.message} "ahx explain" lists all rules.`)
+      ? new WrongUse(`${error.message} "ahx explain" lists all rules, "ahx explain RULE" what can be set.`)
       : error;
   }
 }
