@@ -1,6 +1,7 @@
 import type { Deck } from '../generated/layout.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Kind } from './kinds.js';
+import type { SiteRun } from './run.js';
 import { NO_HEIGHT, type Site } from './site.js';
 import { fromMiddle, type Surface, zoneAt } from './surface.js';
 
@@ -40,7 +41,12 @@ export function placeInFlute(surface: Surface, p: Vec3): number | LeftOut | unde
   return fromMiddle(surface, p) ?? { leftOut: 'numbers too large or too small to compute with' };
 }
 
-/** What is known from a drawing only is a guess. */
-export function isGuess({ phaseFrom }: Deck): boolean {
-  return phaseFrom !== 'survey';
+/**
+ * The severity of a finding about a place in a flute where it differs from that of the rule. Where the flutes lie is a
+ * guess unless it was surveyed: no more than a warning for drilling, when a survey is due, and an info before and after.
+ */
+export function ofGuess({ phaseFrom }: Deck, run: SiteRun): { severity?: 'info' | 'warning' } {
+  if (phaseFrom === 'survey') return {};
+  if (run.purpose !== 'for-drilling') return { severity: 'info' };
+  return run.severity === 'error' ? { severity: 'warning' } : {};
 }

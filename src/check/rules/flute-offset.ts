@@ -1,15 +1,19 @@
 import type { HoleType } from '../../generated/layout.js';
-import { type Flutes, flutesOf, isGuess, placeInFlute } from '../deck-flutes.js';
+import { type Flutes, flutesOf, ofGuess, placeInFlute } from '../deck-flutes.js';
+import { meetsWeb, type Webs, websOf } from '../deck-webs.js';
 import { judgeHoles } from '../judge-holes.js';
 import type { OfKind } from '../judge-kinds.js';
 import type { Rule } from '../rule.js';
+import type { SiteRun } from '../run.js';
 import { guessInWords } from '../side-in-words.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
-import { TYPE_BROKEN } from '../to-be-made.js';
+import { isToBeMade, TYPE_BROKEN } from '../to-be-made.js';
 
 interface InFlutes extends Flutes {
   type: HoleType;
   limits: NonNullable<HoleType['flutes']>;
+  /** Where it is known whether a bit meets a web, which is another rule's fault. */
+  webs: Webs | undefined;
 }
 
 export const fluteOffset: Rule = {
@@ -57,18 +61,24 @@ export const fluteOffset: Rule = {
         if (type === undefined) return { leftOut: TYPE_BROKEN };
         const limits = type.flutes;
         if (limits === undefined || (limits.in === 'either' && limits.maxOffset === undefined)) return undefined;
-        return 'leftOut' in flutes ? flutes : { each: { ...flutes, type, limits } };
+        if ('leftOut' in flutes) return flutes;
+        const webs = isToBeMade(type) ? websOf(flutes, kind) : undefined;
+        const known = webs !== undefined && 'leftOut' in webs ? undefined : webs;
+        return { each: { ...flutes, type, limits, webs: known } };
       },
       (i, flutes) => {
         const w = placeInFlute(flutes.surface, site.point(i));
-        return typeof w === 'number' ? ofPlace(Math.abs(w), flutes) : w;
+        if (typeof w !== 'number') return w;
+        const said = ofPlace(Math.abs(w), flutes, run);
+        const { webs } = flutes;
+        return said !== 'passed' && webs !== undefined && meetsWeb(webs, w, site.diameter(i)) ? 'passed' : said;
       },
     );
   },
 };
 
 /** @param w distance from the middle of the nearest low flute, mm */
-function ofPlace(w: number, { surface, deck, lowWidth, type, limits }: InFlutes): OfKind {
+function ofPlace(w: number, { surface, deck, lowWidth, type, limits }: InFlutes, run: SiteRun): OfKind {
   const flute = w <= lowWidth / 2 + LENGTH_SLACK_MM ? 'low' : 'high';
   const offset = flute === 'low' ? w : deck.pitch / 2 - w;
   const { in: allowed, maxOffset, source } = limits;
@@ -79,7 +89,7 @@ function ofPlace(w: number, { surface, deck, lowWidth, type, limits }: InFlutes)
   const limit = { ...(maxOffset !== undefined && { maxOffset }), source, ...(phaseFrom && { phaseFrom }) };
   const data = { holeType: type.id, substrate, flute, in: allowed, offset, ...limit };
   const cause = `${substrate} ${type.id} ${isWrong(flute, allowed) ? flute : 'offset'}`;
-  return { finding: { data, cause, ...(isGuess(deck) && { severity: 'info' as const }) } };
+  return { finding: { data, cause, ...ofGuess(deck, run) } };
 }
 
 function isWrong(flute: unknown, allowed: unknown): boolean {
