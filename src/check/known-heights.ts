@@ -9,7 +9,8 @@ const SAME_HEIGHT_MM = 1;
 
 interface HeightsOfKind {
   level: Level | undefined;
-  soffitsOfOthers: number[];
+  /** Finished floors, structural tops and soffits of other levels, in this order. */
+  ofOthers: readonly (readonly [words: string, heights: readonly number[]])[];
 }
 
 /** Tells which height that the layout knows the height of a hole is. */
@@ -29,12 +30,12 @@ export class KnownHeights {
     if (farSide !== undefined && Math.abs(offset - farSide) <= SAME_HEIGHT_MM)
       return surface.inward[2] > 0 ? 'the top of the slab' : 'the underside of the slab';
     const z = site.ownHeights[i];
-    const { level, soffitsOfOthers } = this.heightsOf(kindsOf(site).of[i]);
+    const { level, ofOthers } = this.heightsOf(kindsOf(site).of[i]);
     if (isSame(z, level?.finishedFloor)) return 'the finished floor';
     if (isSame(z, level?.structuralTop)) return 'the structural top';
     if (isSame(z, level?.elevation)) return 'the datum of the level';
     if (isSame(z, 0)) return 'zero';
-    return soffitsOfOthers.some((soffit) => isSame(z, soffit)) ? 'a soffit of another level' : undefined;
+    return ofOthers.find(([, heights]) => heights.some((height) => isSame(z, height)))?.[0];
   }
 
   private heightsOf(index: number): HeightsOfKind {
@@ -46,7 +47,12 @@ export class KnownHeights {
   private newHeights(kind: Kind): HeightsOfKind {
     const level = this.levels.of(kind)?.record;
     const others = kind.part.layout.collection('levels').judged.filter((other) => other !== level);
-    return { level, soffitsOfOthers: others.flatMap((other) => other?.soffits ?? []) };
+    const ofOthers = [
+      ['the finished floor of another level', others.flatMap((other) => other?.finishedFloor ?? [])],
+      ['the structural top of another level', others.flatMap((other) => other?.structuralTop ?? [])],
+      ['a soffit of another level', others.flatMap((other) => other?.soffits ?? [])],
+    ] as const;
+    return { level, ofOthers };
   }
 }
 
