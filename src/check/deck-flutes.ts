@@ -47,6 +47,5 @@ export function placeInFlute(surface: Surface, p: Vec3): number | LeftOut | unde
  */
 export function ofGuess({ phaseFrom }: Deck, run: SiteRun): { severity?: 'info' | 'warning' } {
   if (phaseFrom === 'survey') return {};
-  if (run.purpose !== 'for-drilling') return { severity: 'info' };
-  return run.severity === 'error' ? { severity: 'warning' } : {};
+  return { severity: run.purpose === 'for-drilling' ? 'warning' : 'info' };
 }

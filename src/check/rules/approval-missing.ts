@@ -15,7 +15,7 @@ export const approvalMissing: Rule = {
   mend: 'Ask the trade for the approval and name it with number and edition.',
   accept: 'When the designer of the fixing answers for it without an approval, and says so in the submittal.',
   data: { holeType: 'id of the hole type', principle: 'principle of the anchor' },
-  message: ({ holeType, principle }) => `Hole type "${holeType}" for a ${principle} anchor names no approval.`,
+  message: ({ holeType, principle }) => `Hole type "${holeType}" (${principle} anchor) names no approval.`,
   causeMessage: () => 'Hole types for post-installed anchors name no approval.',
   example: {
     form: 'members',

@@ -20,6 +20,7 @@ export const fluteOffset: Rule = {
   id: 'flute-offset',
   class: 'site',
   severity: 'error',
+  lessGrave: 'Where the flutes are not surveyed: a warning for drilling, an info for review and close-out.',
   since: '0.1',
   stage: 'geometry',
   title: 'A hole lies in the wrong flute of a metal deck, or too far from its middle.',

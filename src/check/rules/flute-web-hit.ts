@@ -11,6 +11,7 @@ export const fluteWebHit: Rule = {
   id: 'flute-web-hit',
   class: 'site',
   severity: 'error',
+  lessGrave: 'Where the flutes are not surveyed: a warning for drilling, an info for review and close-out.',
   since: '0.1',
   stage: 'geometry',
   title: 'A bit meets the sloping web of a metal deck.',

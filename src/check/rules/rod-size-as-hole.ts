@@ -33,9 +33,9 @@ export const rodSizeAsHole: Rule = {
     principle: 'principle of the anchor',
   },
   message: ({ holeType, rod, diameter, principle }, say) =>
-    `The hole of type "${holeType}" is ${say.length(diameter)}, as wide as its rod "${rod}"; the hole of a ${principle} anchor is wider than the rod.`,
+    `The hole of type "${holeType}" is ${say.length(diameter)}, as wide as its rod "${rod}"; the hole of ${principle} anchors is wider than the rod.`,
   causeMessage: ({ size, principle }, say) =>
-    `Hole types have a hole as wide as its rod, ${say.length(size)}; the hole of a ${principle} anchor is wider than the rod.`,
+    `Hole types have a hole as wide as its rod, ${say.length(size)}; the hole of ${principle} anchors is wider than the rod.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Drop-in", "principle": "displacement-controlled", "form": "blind", "diameter": 9.525, "depth": 40,\n    "rod": "3/8 in" }\n]',
