@@ -63,6 +63,11 @@ class RuleRun {
     return severity;
   }
 
+  /** Whether another rule does not run. */
+  isOff(rule: string): boolean {
+    return this.settings.severityOf(rule) === 'off';
+  }
+
   /** Value of an option of the rule. */
   option(name: string): number {
     const option = this.rule.options?.[name];

@@ -31,3 +31,10 @@ export function sideInWords(side: unknown, phaseFrom: unknown): string {
 export function guessInWords(phaseFrom: unknown): string {
   return phaseFrom === 'drawing' ? '; where the flutes lie is known from a drawing only' : '';
 }
+
+/** The same where flutes are all that a finding is about: a phase of which nothing is said is a guess too. */
+export function fluteGuessInWords(phaseFrom: unknown): string {
+  return phaseFrom === undefined
+    ? '; the layout does not say where the place of the flutes is known from'
+    : guessInWords(phaseFrom);
+}

@@ -5,7 +5,7 @@ import { judgeHoles } from '../judge-holes.js';
 import type { OfKind } from '../judge-kinds.js';
 import type { Rule } from '../rule.js';
 import type { SiteRun } from '../run.js';
-import { guessInWords } from '../side-in-words.js';
+import { fluteGuessInWords } from '../side-in-words.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 import { isToBeMade, TYPE_BROKEN } from '../to-be-made.js';
 
@@ -40,12 +40,12 @@ export const fluteOffset: Rule = {
   },
   message: ({ holeType, flute, in: allowed, offset, maxOffset, source, phaseFrom }, say) =>
     isWrong(flute, allowed)
-      ? `The hole lies over a ${flute} flute of the deck; type "${holeType}" is for ${allowed} flutes (${source})${guessInWords(phaseFrom)}.`
-      : `The hole lies ${say.length(offset)} from the middle of its ${flute} flute; at most ${say.length(maxOffset)} is allowed (${source})${guessInWords(phaseFrom)}.`,
+      ? `The hole lies over a ${flute} flute of the deck; type "${holeType}" is for ${allowed} flutes (${source})${fluteGuessInWords(phaseFrom)}.`
+      : `The hole lies ${say.length(offset)} from the middle of its ${flute} flute; at most ${say.length(maxOffset)} is allowed (${source})${fluteGuessInWords(phaseFrom)}.`,
   causeMessage: ({ holeType, substrate, flute, in: allowed, maxOffset, source, phaseFrom }, say) =>
     isWrong(flute, allowed)
-      ? `Holes lie over ${flute} flutes of substrate "${substrate}"; type "${holeType}" is for ${allowed} flutes (${source})${guessInWords(phaseFrom)}.`
-      : `Holes lie more than ${say.length(maxOffset)} from the middle of their flutes of substrate "${substrate}" (${source})${guessInWords(phaseFrom)}.`,
+      ? `Holes lie over ${flute} flutes of substrate "${substrate}"; type "${holeType}" is for ${allowed} flutes (${source})${fluteGuessInWords(phaseFrom)}.`
+      : `Holes lie more than ${say.length(maxOffset)} from the middle of their flutes of substrate "${substrate}" (${source})${fluteGuessInWords(phaseFrom)}.`,
   example: {
     form: 'members',
     bad: '"holeTypes": [\n  { "id": "HT-1", "name": "Screw anchor", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n    "flutes": { "in": "low", "maxOffset": 25, "source": "Invented approval 01, figure 3" } }\n],\n"substrates": [{ "id": "S-1", "kind": "composite-deck", "face": { "point": [0, 0, 3000], "inward": [0, 0, 1] },\n  "deck": { "run": [1, 0, 0], "pitch": 300, "phase": 100, "phaseFrom": "survey", "lowWidth": 120, "ribDepth": 75, "overRib": 85 } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 130, 3000] }\n]',
@@ -63,7 +63,7 @@ export const fluteOffset: Rule = {
         const limits = type.flutes;
         if (limits === undefined || (limits.in === 'either' && limits.maxOffset === undefined)) return undefined;
         if ('leftOut' in flutes) return flutes;
-        const webs = isToBeMade(type) ? websOf(flutes, kind) : undefined;
+        const webs = isToBeMade(type) && !run.isOff('flute-web-hit') ? websOf(flutes, kind) : undefined;
         const known = webs !== undefined && 'leftOut' in webs ? undefined : webs;
         return { each: { ...flutes, type, limits, webs: known } };
       },

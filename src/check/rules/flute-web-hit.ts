@@ -3,7 +3,7 @@ import { meetsWeb, type Webs, websOf } from '../deck-webs.js';
 import { judgeHoles } from '../judge-holes.js';
 import type { Rule } from '../rule.js';
 import type { SiteRun } from '../run.js';
-import { guessInWords } from '../side-in-words.js';
+import { fluteGuessInWords } from '../side-in-words.js';
 import type { Site } from '../site.js';
 import { isToBeMade, TYPE_BROKEN } from '../to-be-made.js';
 
@@ -28,9 +28,9 @@ export const fluteWebHit: Rule = {
     phaseFrom: 'where the phase of the flutes is known from; absent when nothing is said',
   },
   message: ({ fromMiddle, lowWidth, highWidth, diameter, phaseFrom }, say) =>
-    `The ${say.length(diameter)} bit meets the web of the deck: the hole lies ${say.length(fromMiddle)} from the middle of a low flute that is ${say.length(lowWidth)} wide at the bottom and ${say.length(highWidth)} at the top${guessInWords(phaseFrom)}.`,
+    `The ${say.length(diameter)} bit meets the web of the deck: the hole lies ${say.length(fromMiddle)} from the middle of a low flute that is ${say.length(lowWidth)} wide at the bottom and ${say.length(highWidth)} at the top${fluteGuessInWords(phaseFrom)}.`,
   causeMessage: ({ substrate, phaseFrom }) =>
-    `Bits meet the webs of the deck of substrate "${substrate}"${guessInWords(phaseFrom)}.`,
+    `Bits meet the webs of the deck of substrate "${substrate}"${fluteGuessInWords(phaseFrom)}.`,
   example: {
     form: 'members',
     bad: '"substrates": [{ "id": "S-1", "kind": "composite-deck", "face": { "point": [0, 0, 3000], "inward": [0, 0, 1] },\n  "deck": { "run": [1, 0, 0], "pitch": 300, "phase": 100, "phaseFrom": "survey", "lowWidth": 120, "highWidth": 160, "ribDepth": 75, "overRib": 85 } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 170, 3000] }\n]',
