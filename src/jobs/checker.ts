@@ -6,14 +6,14 @@ import type { ColumnProfile } from '../generated/column-profile.js';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import type { ByteSource } from '../model/byte-source.js';
-import { Collector, type Kept, type KeptCause } from '../model/collector.js';
+import { Collector, type KeptCause } from '../model/collector.js';
 import type { Observation, Severity } from '../model/observation.js';
-import { type Purpose, type RuleInfo, type Say, severityFor } from '../model/rule.js';
+import { type Purpose, severityFor } from '../model/rule.js';
 import { buildReport } from '../report/build-report.js';
-import { printable } from '../report/printable.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
+import { causeMessage, inOrder, newFinding, ruleOf } from './findings.js';
 import { JsonInput } from './json-input.js';
 import { checkRuleOptions } from './rule-options.js';
 import { checkSeverities } from './severities.js';
@@ -201,7 +201,7 @@ export class Checker {
       return known;
     };
     kept.forEach((observation, k) => {
-      this.findings.push(finding(observation, places[k], input, hole));
+      this.findings.push(newFinding(observation, places[k], input, hole));
     });
     causes.forEach(({ k, holes: indexes }, n) => {
       this.causePlaces[k] = places[kept.length + n];
@@ -239,29 +239,6 @@ function inNameOrder<T extends object>(members: T): T {
   return Object.fromEntries(Object.entries(members).sort(([a], [b]) => (a < b ? -1 : 1))) as T;
 }
 
-const orderOfRule = new Map(rules.map((rule, index) => [rule.id, index]));
-
-function ruleOf(id: string) {
-  const index = orderOfRule.get(id);
-  if (index === undefined) throw new Error(`There is no rule "${id}".`);
-  return rules[index];
-}
-
-function causeMessage(info: RuleInfo, data: Record<string, unknown>, count: number, isRest: boolean, say: Say): string {
-  if (isRest) return `${info.title} (There are more causes of this rule than are told apart.)`;
-  return messageText(
-    count > 1 && info.causeMessage !== undefined ? info.causeMessage(data, say) : info.message(data, say),
-  );
-}
-
-const LONGEST_MESSAGE = 2000;
-
-/** A message as a report can hold it, whatever the file put into it. */
-function messageText(message: string): string {
-  const clipped = message.length > LONGEST_MESSAGE ? `${message.slice(0, LONGEST_MESSAGE - 3)}...` : message;
-  return printable(clipped);
-}
-
 function unreadableInput(name: string): CheckedInput {
   return {
     summary: { name, kind: 'unknown', format: 'json', bytes: 0 },
@@ -272,38 +249,5 @@ function unreadableInput(name: string): CheckedInput {
     places: () => [],
     hole: (index) => ({ id: String(index) }),
     layout: () => undefined,
-  };
-}
-
-/** Order of findings of one input: by record, then by rule. */
-function inOrder(a: Kept, b: Kept): number {
-  return (
-    recordOf(a) - recordOf(b) ||
-    (orderOfRule.get(a.rule) ?? 0) - (orderOfRule.get(b.rule) ?? 0) ||
-    spotOf(a) - spotOf(b)
-  );
-}
-
-function recordOf({ at }: Kept): number {
-  return at.row ?? at.recordByte ?? at.byte ?? -1;
-}
-
-function spotOf({ at }: Kept): number {
-  return at.byte ?? at.recordByte ?? at.column ?? 0;
-}
-
-function finding(kept: Kept, place: Place, input: CheckedInput, hole: (index: number) => HoleIdentity): Finding {
-  const identity = kept.at.hole === undefined ? undefined : hole(kept.at.hole);
-  return {
-    rule: kept.rule,
-    severity: kept.severity,
-    input: kept.input + 1,
-    place,
-    ...(identity !== undefined && identity.id !== '' && { id: identity.id }),
-    ...(identity?.tag !== undefined && { tag: identity.tag }),
-    ...(identity?.row !== undefined && place.row === undefined && { source: { row: identity.row } }),
-    data: kept.data,
-    message: messageText(ruleOf(kept.rule).message(kept.data, sayAs(input.display))),
-    cause: kept.causeIndex,
   };
 }
