@@ -22,9 +22,8 @@ export function nearHoles(site: Site): NearHoles {
 /**
  * The search for holes that are near each other.
  *
- * Holes that both have a height are compared in space. A hole whose height is "on the surface as found"
- * is compared in plan, and only with holes on the same substrate: on ten floors the same plan position
- * is normal, and on a wall it says nothing.
+ * Holes are compared in space, where a height that is "on the surface as found" is taken from the face. On one
+ * slab a hole of unknown height is compared in plan besides, whatever height the others were given.
  *
  * As long as few holes are within the largest distance that matters, each pair of them is looked at. Where they
  * are many, holes that cannot be told apart are taken as one, and each of the others looks for its nearest
@@ -53,7 +52,8 @@ export class NearHoles {
     this.tooClose = new TooCloseHoles(site, this.limits);
     this.overlapping = new OverlappingHoles(site, this.limits);
     const skip = this.isLeftOut.slice();
-    this.search(new HolePoints(site, { count, x, y, z: site.ownHeights }, skip, false));
+    // A height that is not known is taken from the face; on one slab the distance in plan is never more.
+    this.search(new HolePoints(site, site.points, skip, false));
     if (site.hasUnknownHeights) {
       const z = this.storeys();
       this.search(new HolePoints(site, { count, x, y, z }, this.isLeftOut.slice(), true));

@@ -4,7 +4,7 @@ import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import { Joint } from './joint.js';
 import type { InputLayout, SitePart } from './site-part.js';
-import { farSideAt, heightAt, LEVEL_SINE, newSurface, type Surface } from './surface.js';
+import { farSideAt, gapAt, heightAt, isDeck, LEVEL_SINE, newSurface, riseAt, type Surface } from './surface.js';
 
 /** Why a hole is left out that an earlier stage found broken. */
 export const BROKEN = 'record broken';
@@ -168,13 +168,8 @@ export class Site {
 
   /** Depth that holds: of the hole, of its type, and of a through hole without one what its axis needs to leave the concrete; or NaN. */
   depth(i: number): number {
-    const { layout, firstHole } = this.partOf(i);
-    const own = layout.holes.depthOf(i - firstHole);
-    if (!Number.isNaN(own)) return own;
-    const type = this.types.of(i);
-    if (type === undefined) return Number.NaN;
-    if (type.depth !== undefined) return type.depth;
-    return type.form === 'through' ? this.throughDepth(i) : Number.NaN;
+    const given = this.givenDepth(i);
+    return Number.isNaN(given) && this.types.of(i)?.form === 'through' ? this.throughDepth(i) : given;
   }
 
   /** Unit vector along the axis, into the concrete; undefined where nothing tells it. */
@@ -189,6 +184,31 @@ export class Site {
     return this.firstAxes.get(part) ?? 0;
   }
 
+  /**
+   * How far a hole goes from its point along its axis: its depth, and what lies before the concrete where the
+   * point is not on it; a through hole at least until it is out on the far side. NaN where that is not known.
+   */
+  sweptDepth(i: number): number {
+    const depth = this.givenDepth(i);
+    const surface = this.surface(i);
+    const isThrough = this.types.of(i)?.form === 'through';
+    if (surface === undefined || (!isThrough && !isDeck(surface))) return depth;
+    const axis = this.axis(i);
+    const slope = axis === undefined ? 0 : dot(axis, surface.inward);
+    if (!(slope > LEVEL_SINE)) return depth;
+    const gap = isDeck(surface) ? gapAt(surface, this.point(i)) / slope : 0;
+    const through = isThrough ? this.throughDepth(i) : Number.NaN;
+    if (Number.isNaN(depth)) return through;
+    return Number.isNaN(through) ? depth + gap : Math.max(depth + gap, through);
+  }
+
+  /** Depth of the hole, else of its type, else NaN. */
+  private givenDepth(i: number): number {
+    const { layout, firstHole } = this.partOf(i);
+    const own = layout.holes.depthOf(i - firstHole);
+    return Number.isNaN(own) ? (this.types.of(i)?.depth ?? Number.NaN) : own;
+  }
+
   private throughDepth(i: number): number {
     const surface = this.surface(i);
     const axis = this.axis(i);
@@ -196,7 +216,8 @@ export class Site {
     if (surface === undefined || axis === undefined || Number.isNaN(p[2])) return Number.NaN;
     const thickness = farSideAt(surface, p);
     const slope = dot(axis, surface.inward);
-    return thickness === undefined || !(slope > LEVEL_SINE) ? Number.NaN : thickness / slope;
+    if (thickness === undefined || !(slope > LEVEL_SINE)) return Number.NaN;
+    return (thickness - (isDeck(surface) ? riseAt(surface, p) : 0)) / slope;
   }
 
   private resolvedHeights(x: Float64Array, y: Float64Array, own: Float64Array): Float64Array {

@@ -186,11 +186,34 @@ export function leastThickness(surface: Surface, p: Vec3, end: Vec3): LeastThick
   const zone = zoneAt(surface, p);
   const zoneOfEnd = zoneAt(surface, end);
   const thickness = zone === undefined ? thicknessOutsideZones(surface, p) : { mm: zone.thickness };
+  // The top of a deck is one plane, however the steel below it goes.
+  if (zone === undefined && zoneOfEnd === undefined && isDeck(surface)) return thickness && { thickness, at: 'point' };
   if (zone !== undefined && zone === zoneOfEnd) return { thickness: { mm: zone.thickness }, at: 'point' };
   const there = zoneOfEnd === undefined ? thicknessOutsideZones(surface, end) : { mm: zoneOfEnd.thickness };
   if (thickness === undefined || there === undefined) return undefined;
   const atEnd = there.mm + (zoneOfEnd?.offset ?? 0) - (zone?.offset ?? 0);
   return atEnd < thickness.mm ? { thickness: { ...there, mm: atEnd }, at: 'end' } : { thickness, at: 'point' };
+}
+
+export function isDeck({ substrate }: Surface): boolean {
+  return substrate.kind === 'composite-deck' && substrate.deck !== undefined;
+}
+
+/** How far a point of a deck lies above the lowest steel, as far as that is within the ribs and outside of the zones. */
+export function riseAt(surface: Surface, p: Vec3): number {
+  const { deck } = surface.substrate;
+  if (deck === undefined || zoneAt(surface, p) !== undefined) return 0;
+  return Math.min(Math.max(dot(subtract(p, surface.origin), surface.inward), 0), deck.ribDepth);
+}
+
+/**
+ * What lies between a point of a deck and the concrete, square to the face: the empty rib over a high flute, and
+ * over one that may be high because it is not known where the flutes lie.
+ */
+export function gapAt(surface: Surface, p: Vec3): number {
+  const { deck } = surface.substrate;
+  if (deck === undefined || zoneAt(surface, p) !== undefined) return 0;
+  return overDeck(surface, deck, p).side === 'low-flute' ? 0 : deck.ribDepth - riseAt(surface, p);
 }
 
 /** Thickness from the face to the far side where the concrete is thickest: what a through hole may have to go through. */

@@ -2,6 +2,7 @@ import { distanceSweptHoles } from '../geometry/swept-holes.js';
 import { along, type Vec3 } from '../geometry/vector.js';
 import { type Kind, kindsOf } from './kinds.js';
 import type { Site } from './site.js';
+import { isDeck } from './surface.js';
 
 /** The holes of a site as swept volumes: from the point along the axis, round at the ends. Millimetres, site frame. */
 export class SweptHoles {
@@ -21,8 +22,9 @@ export class SweptHoles {
     this.out = list.map(whyOut);
     this.reachOf = Float64Array.from(list, (kind, k) => {
       if (this.out[k] !== undefined) return 0;
-      const { hasDepth, hasDiameter, type } = kind;
-      return hasDepth || hasDiameter || type?.depth === undefined ? Number.NaN : type.depth + type.diameter / 2;
+      const { hasDiameter, type } = kind;
+      const depth = sweptDepthOf(kind);
+      return hasDiameter || depth === undefined || type === undefined ? Number.NaN : depth + type.diameter / 2;
     });
     let largest = 0;
     for (const reach of this.reachOf) if (reach > largest) largest = reach;
@@ -39,7 +41,7 @@ export class SweptHoles {
   reach(i: number): number {
     const reach = this.reachOf[this.kindOf[i]];
     if (!Number.isNaN(reach)) return reach;
-    const own = this.site.depth(i) + this.site.diameter(i) / 2;
+    const own = this.site.sweptDepth(i) + this.site.diameter(i) / 2;
     return Number.isNaN(own) ? 0 : own;
   }
 
@@ -53,7 +55,7 @@ export class SweptHoles {
 
   /** Where the axis of hole `i` ends. Only of holes that are not left out. */
   end(i: number): Vec3 {
-    return along(this.site.point(i), this.list[this.kindOf[i]].axis as Vec3, this.site.depth(i));
+    return along(this.site.point(i), this.list[this.kindOf[i]].axis as Vec3, this.site.sweptDepth(i));
   }
 
   /** Clear distance of two holes that are not left out, less than 0 where they run into each other. */
@@ -62,6 +64,12 @@ export class SweptHoles {
     const radii = [site.diameter(i) / 2, site.diameter(j) / 2];
     return distanceSweptHoles(site.point(i), this.end(i), radii[0], site.point(j), this.end(j), radii[1]);
   }
+}
+
+/** How far holes of a kind go from their points, where that is the same for all; see `Site.sweptDepth`. */
+export function sweptDepthOf({ hasDepth, type, surface }: Kind): number | undefined {
+  const isPlain = !hasDepth && type?.form === 'blind' && (surface === undefined || !isDeck(surface));
+  return isPlain ? type.depth : undefined;
 }
 
 const NO_DEPTH = 'depth not known';

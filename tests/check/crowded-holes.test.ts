@@ -65,10 +65,13 @@ function holesAt(count: number, seed: number, place: (random: () => number) => n
   }));
 }
 
-/** Distance of two holes after the specification; undefined where they are not compared. */
+/** Distance of two holes after the specification. */
 function distanceOf(a: Hole, b: Hole): number | undefined {
-  if (a.point.length === 3 && b.point.length === 3) return Math.hypot(...a.point.map((value, k) => value - b.point[k]));
-  return a.substrate === b.substrate ? Math.hypot(a.point[0] - b.point[0], a.point[1] - b.point[1]) : undefined;
+  const areKnown = a.point.length === 3 && b.point.length === 3;
+  if (!areKnown && a.substrate === b.substrate) return Math.hypot(a.point[0] - b.point[0], a.point[1] - b.point[1]);
+  // A height that is not known is that of the face.
+  const [p, q] = [a, b].map(({ point: [x, y, z], substrate }) => [x, y, z ?? 3000 * Number(substrate.slice(1))]);
+  return Math.hypot(...p.map((value, k) => value - q[k]));
 }
 
 function limitOf(a: Hole, b: Hole, limits: readonly number[]): number {

@@ -11,6 +11,7 @@ import type { Rule } from '../rule.js';
 import type { SiteRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
+import { sweptDepthOf } from '../swept-holes-of.js';
 
 /** Distances that are computed for each hole on the average, and for all in any case. */
 const MOST_TESTS_OF_HOLE = 64;
@@ -75,7 +76,7 @@ export const crossesKeepOut: Rule = {
       run,
       (kind) => ofKind(site, kind),
       (i, ofAll) => {
-        const depth = ofAll.depth ?? site.depth(i);
+        const depth = ofAll.depth ?? site.sweptDepth(i);
         if (Number.isNaN(depth)) return DEPTH_NOT_KNOWN;
         if (Number.isNaN(z[i])) return HEIGHT_NOT_KNOWN;
         p[0] = x[i];
@@ -99,13 +100,14 @@ interface Swept {
   radius: number | undefined;
 }
 
-function ofKind(site: Site, { type, axis, substrate, first, hasDiameter, hasDepth }: Kind): OfKind | { each: Swept } {
+function ofKind(site: Site, kind: Kind): OfKind | { each: Swept } {
+  const { type, axis, substrate, first, hasDiameter, hasDepth } = kind;
   if (type === undefined && !hasDepth) return DEPTH_NOT_KNOWN;
   if (type === undefined && !hasDiameter) return { leftOut: 'diameter not known' };
   if (axis === undefined)
     return { leftOut: (substrate < 0 ? undefined : site.whyNoSurface(first)) ?? 'axis not known' };
   const radius = hasDiameter || type === undefined ? undefined : type.diameter / 2;
-  return { each: { axis, depth: hasDepth ? undefined : type?.depth, radius } };
+  return { each: { axis, depth: sweptDepthOf(kind), radius } };
 }
 
 /** What is said of the keep-outs near a hole: one function for all holes, a new one for each would be garbage a million times. */
