@@ -7,6 +7,7 @@ import { axisOutOfConcrete } from './rules/axis-out-of-concrete.js';
 import { badText } from './rules/bad-text.js';
 import { bitNotForType } from './rules/bit-not-for-type.js';
 import { boresOverlap } from './rules/bores-overlap.js';
+import { breaksOutAtEdge } from './rules/breaks-out-at-edge.js';
 import { breaksThrough } from './rules/breaks-through.js';
 import { byteOrderMark } from './rules/byte-order-mark.js';
 import { cellEmpty } from './rules/cell-empty.js';
@@ -150,6 +151,7 @@ export const rules: readonly Rule[] = [
   groupSoffitsDiffer,
   outsideSubstrate,
   edgeTooClose,
+  breaksOutAtEdge,
   edgeKindAssumed,
   nearMovementJoint,
   spansMovementJoint,

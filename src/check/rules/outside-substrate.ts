@@ -30,7 +30,7 @@ export const outsideSubstrate: Rule = {
   example: {
     form: 'members',
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [10000.1, 1000, 3000] }\n]',
-    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [10000, 1000, 3000] }\n]',
+    good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [9990, 1000, 3000] }\n]',
   },
   checkSite(site, run) {
     for (let i = 0; i < site.holeCount; i++) {
