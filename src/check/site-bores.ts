@@ -1,6 +1,7 @@
 import type { Bore } from '../generated/layout.js';
 import { unit, type Vec3 } from '../geometry/vector.js';
-import type { Site } from './site.js';
+import type { SiteRun } from './run.js';
+import { IN_DOUBT, type Site } from './site.js';
 import type { SitePart } from './site-part.js';
 import { heightAt } from './surface.js';
 
@@ -18,36 +19,32 @@ export interface SiteBore {
   axis: Vec3 | undefined;
 }
 
-/** The bores of all layouts of a site that have a place. */
-export interface SiteBores {
-  list: SiteBore[];
-  /** Bores that an earlier stage has found broken. */
-  broken: number;
-  /** Bores without a height and without a face that gives one. */
-  placeless: number;
-}
-
-/** The bores of all layouts; one that two layouts describe alike is taken once. */
-export function siteBores(site: Site): SiteBores {
-  const bores: SiteBores = { list: [], broken: 0, placeless: 0 };
+/**
+ * The bores of all layouts of a site that have a place; one that two layouts describe alike is taken once. Those
+ * that cannot be judged by are counted: a hole that meets none of the others has not been compared with them.
+ */
+export function siteBores(site: Site, run: SiteRun): SiteBore[] {
+  const list: SiteBore[] = [];
   const known = new Set<string>();
   for (const part of site.parts) {
-    for (const bore of part.layout.collection('bores').judged) {
-      if (bore === undefined) {
-        bores.broken++;
-        continue;
-      }
-      const found = placed(site, part, bore);
-      if (site.parts.length > 1) {
+    const { judged } = part.layout.collection('bores');
+    if (part.layout.unreadable.has('bores')) run.leftOut('list of bores that cannot be read');
+    if (run.isInDoubt(part)) {
+      run.leftOut(`bore: ${IN_DOUBT}`, judged.length);
+      continue;
+    }
+    for (const bore of judged) {
+      const found = bore && placed(site, part, bore);
+      if (bore !== undefined && site.parts.length > 1) {
         const { id, point, axis, diameter, depth, end, filled } = bore;
         const key = JSON.stringify([id, point, axis, diameter, depth, end, filled, found?.planSubstrate]);
         if (known.size === known.add(key).size) continue;
       }
-      if (found === undefined) bores.placeless++;
-      else bores.list.push(found);
+      if (found !== undefined) list.push(found);
+      else run.leftOut(bore ? 'bore: height not known, and no face that gives it' : 'bore: record broken');
     }
   }
-  return bores;
+  return list;
 }
 
 function placed(site: Site, part: SitePart, bore: Bore): SiteBore | undefined {

@@ -61,9 +61,7 @@ export const nearExistingBore: Rule = {
     good: '"bores": [{ "id": "B-1", "point": [1000, 1100, 3000], "axis": [0, 0, 1], "end": "abandoned", "depth": 50, "diameter": 10, "knownFrom": "survey" }],\n"holeTypes": [{ "id": "HT-1", "name": "Hanger", "principle": "screw", "form": "blind", "diameter": 10, "depth": 60,\n  "abandonedSpacing": { "unfilled": { "depthFactor": 2 }, "source": "Invented approval 01" } }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "axis": [0, 0, 1] }\n]',
   },
   checkSite(site, run) {
-    const { list, broken, placeless } = siteBores(site);
-    run.leftOut('bore: record broken', broken);
-    run.leftOut('bore: height not known, and no face that gives it', placeless);
+    const list = siteBores(site, run);
     if (list.length === 0) return;
     const sizes = { depth: run.option('mostDepth'), diameter: run.option('mostDiameter') };
     const faults = new BoreFaults(site, list, sizes);
