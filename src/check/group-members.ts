@@ -3,9 +3,7 @@ import { cross, dot, type Vec3 } from '../geometry/vector.js';
 import type { RecordPlace } from './joint.js';
 import type { SiteRun } from './run.js';
 import type { Site } from './site.js';
-
-/** sin of 0.00005 degree: the slack of angles. */
-const ANGLE_SLACK_SINE = Math.sin((0.00005 * Math.PI) / 180);
+import { LEVEL_SINE } from './surface.js';
 
 /** A group of a site with the holes that name it. */
 export interface GroupWithMembers {
@@ -69,7 +67,7 @@ export function commonInward(site: Site, members: Int32Array): Vec3 | undefined 
     if (own === undefined) return undefined;
     if (own === first) continue;
     const apart = cross(own.inward, first.inward);
-    if (dot(own.inward, first.inward) < 0 || Math.hypot(...apart) > ANGLE_SLACK_SINE) return undefined;
+    if (dot(own.inward, first.inward) < 0 || Math.hypot(...apart) > LEVEL_SINE) return undefined;
   }
   return first.inward;
 }

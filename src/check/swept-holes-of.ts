@@ -2,7 +2,7 @@ import { distanceSweptHoles } from '../geometry/swept-holes.js';
 import { along, type Vec3 } from '../geometry/vector.js';
 import { type Kind, kindsOf } from './kinds.js';
 import type { Site } from './site.js';
-import { isDeck } from './surface.js';
+import { isDeck, isInto } from './surface.js';
 
 /** The holes of a site as swept volumes: from the point along the axis, round at the ends. Millimetres, site frame. */
 export class SweptHoles {
@@ -80,5 +80,6 @@ function whyOut({ out, type, axis, surface, hasDepth, hasDiameter, hasHeight }: 
   if (!hasDepth && type?.depth === undefined && type?.form !== 'through') return NO_DEPTH;
   if (!hasDiameter && type === undefined) return 'diameter not known';
   if (axis === undefined) return 'axis not known';
+  if (surface !== undefined && !isInto(surface, axis)) return 'axis does not point into the concrete';
   return hasHeight || (surface !== undefined && !surface.isVertical) ? undefined : 'height not known';
 }
