@@ -12,9 +12,13 @@ const CROWD = 32;
 
 const made = new WeakMap<Site, NearHoles>();
 
-/** What the rules about two holes say of the holes of a site; found in one search. */
-export function nearHoles(site: Site): NearHoles {
-  const known = made.get(site) ?? new NearHoles(site);
+/**
+ * What the rules about two holes say of the holes of a site; found in one search.
+ *
+ * @param isSpacingOff whether no rule speaks of holes that are closer than their limit; the same in all calls
+ */
+export function nearHoles(site: Site, isSpacingOff = false): NearHoles {
+  const known = made.get(site) ?? new NearHoles(site, isSpacingOff);
   made.set(site, known);
   return known;
 }
@@ -43,14 +47,17 @@ export class NearHoles {
   /** Distances that were computed. */
   tests = 0;
 
-  constructor(private readonly site: Site) {
+  constructor(
+    private readonly site: Site,
+    isSpacingOff: boolean,
+  ) {
     const { count, x, y } = site.points;
     this.isLeftOut = site.out.slice();
     for (let i = 0; i < count; i++) if (this.isLeftOut[i] !== 0) this.leaveOut(i, site.whyOut(i) ?? BROKEN);
     this.limits = new SpacingLimits(site);
     this.coincident = new CoincidentHoles(site);
     this.tooClose = new TooCloseHoles(site, this.limits);
-    this.overlapping = new OverlappingHoles(site, this.limits);
+    this.overlapping = new OverlappingHoles(site, isSpacingOff ? undefined : this.limits);
     const skip = this.isLeftOut.slice();
     // A height that is not known is taken from the face; on one slab the distance in plan is never more.
     this.search(new HolePoints(site, site.points, skip, false));

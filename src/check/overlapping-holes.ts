@@ -20,9 +20,10 @@ export class OverlappingHoles {
   private readonly swept: SweptHoles;
   private readonly given = new Map<number, string>();
 
+  /** @param limits absent: no other rule speaks of holes that are closer than their limit */
   constructor(
     private readonly site: Site,
-    private readonly limits: SpacingLimits,
+    private readonly limits: SpacingLimits | undefined,
   ) {
     this.found = new NearestOther(site.holeCount);
     this.swept = new SweptHoles(site);
@@ -95,7 +96,7 @@ export class OverlappingHoles {
   /** Whether another rule already speaks of the two: they coincide, or are closer than their limit. */
   private isSaid(i: number, j: number): boolean {
     const distance = this.spacing(i, j);
-    return distance <= COINCIDENT_REACH_MM || this.limits.areTooClose(i, j, distance);
+    return distance <= COINCIDENT_REACH_MM || this.limits?.areTooClose(i, j, distance) === true;
   }
 
   /** The distance at which two holes are judged for their spacing, mm; Infinity where they are not. */

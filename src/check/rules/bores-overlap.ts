@@ -33,7 +33,7 @@ export const boresOverlap: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "axis": [0, 0, 1] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [900, 1000, 3040], "axis": [1, 0, 0], "depth": 80 }\n]',
   },
   checkSite(site, run) {
-    const { overlapping } = nearHoles(site);
+    const { overlapping } = nearHoles(site, run.isOff('holes-too-close'));
     let judged = 0;
     for (let i = 0; i < site.holeCount; i++) {
       const why = overlapping.whyOut(i);

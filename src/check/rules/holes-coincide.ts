@@ -37,7 +37,7 @@ export const holesCoincide: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "point": [1000, 1400, 3000] }\n]',
   },
   checkSite(site, run) {
-    const { coincident, count, leftOut } = nearHoles(site);
+    const { coincident, count, leftOut } = nearHoles(site, run.isOff('holes-too-close'));
     run.judged(count - coincident.givenUp.size);
     for (const [reason, holes] of leftOut) run.leftOut(reason, holes);
     run.leftOut(CROWDED, coincident.givenUp.size);
