@@ -100,7 +100,7 @@ export class OverlappingHoles {
   }
 
   /** The distance at which two holes are judged for their spacing, mm; Infinity where they are not. */
-  private spacing(i: number, j: number): number {
+  spacing(i: number, j: number): number {
     const { site } = this;
     const { x, y } = site.points;
     if (site.hasHeight(i) && site.hasHeight(j)) return distanceOf(site.points, i, j);

@@ -1,7 +1,11 @@
 import { equalTags } from '../equal-tags.js';
 import { kindsOf } from '../kinds.js';
+import { nearHoles } from '../near-holes.js';
 import { inInput, OTHER_INPUT } from '../other-input.js';
 import type { Rule } from '../rule.js';
+import type { SiteRun } from '../run.js';
+import type { Site } from '../site.js';
+import { COINCIDENT_REACH_MM } from '../spacing-limits.js';
 import { TagScopes } from '../tag-scopes.js';
 import { TagTexts } from '../tag-texts.js';
 
@@ -44,6 +48,7 @@ export const tagClash: Rule = {
     run.judged(judged);
     run.leftOut('more equal tags than are compared letter by letter', unknown);
     for (const [hole, first] of firsts) {
+      if (isSaid(site, run, hole, first)) continue;
       const kind = kindsOf(site).at(hole);
       const trade = site.trades.id(kind.trade);
       const level = scopes.levelOf(kind);
@@ -57,6 +62,15 @@ export const tagClash: Rule = {
     }
   },
 };
+
+/** Whether holes-coincide speaks of the two already: one is a copy of the other. */
+function isSaid(site: Site, run: SiteRun, hole: number, first: number): boolean {
+  if (run.isOff('holes-coincide')) return false;
+  const { coincident, overlapping } = nearHoles(site, run.isOff('holes-too-close'));
+  const other = coincident.found.of(hole);
+  if (other < 0 || !coincident.isSameTrade(hole, other)) return false;
+  return overlapping.spacing(hole, first) <= COINCIDENT_REACH_MM;
+}
 
 function onLevel(level: unknown): string {
   return level === undefined ? '' : ` on level "${level}"`;
