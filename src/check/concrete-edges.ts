@@ -20,6 +20,7 @@ export class ConcreteEdges {
   distance = Number.POSITIVE_INFINITY;
   private readonly pieces: readonly Piece[];
   private readonly own: ReadonlySet<Piece>;
+  private readonly joints: readonly Piece[];
   /** For each cell of the grid whether it is on the concrete; 0 where nobody has asked yet. */
   private readonly cells: Uint8Array;
   private readonly isOwnEdge: (piece: number) => boolean;
@@ -42,7 +43,8 @@ export class ConcreteEdges {
     const column = (k: number) => Float64Array.from(pieces, ({ segment }) => segment[k]);
     this.grid = new EdgeGrid({ fromU: column(0), fromV: column(1), toU: column(2), toV: column(3) }, MARGIN_MM);
     this.cells = new Uint8Array(this.grid.cells);
-    this.hasJoint = own.some(({ kind }) => kind === 'movement-joint');
+    this.joints = own.filter(({ kind }) => kind === 'movement-joint');
+    this.hasJoint = this.joints.length > 0;
     this.isEdge = (piece) => pieces[piece].kind === 'free' || pieces[piece].kind === 'opening';
     this.isOwnEdge = (piece) => piece < own.length && this.isEdge(piece);
     this.isJoint = (piece) => piece < own.length && pieces[piece].kind === 'movement-joint';
@@ -70,17 +72,28 @@ export class ConcreteEdges {
 
   /**
    * The nearest edge of the concrete, or movement joint of the substrate, nearer than `within` to a point on
-   * the concrete; undefined where there is none. An edge beyond a nearer movement joint is none.
+   * the concrete; undefined where there is none. An edge beyond is none where a movement joint of the substrate
+   * lies between it and the point. That costs a look at each joint for each edge beyond within reach.
    */
   nearest(what: 'edge' | 'joint', u: number, v: number, within: number): Piece | undefined {
     if (!(within > 0)) return undefined;
     if (what === 'joint') return this.find(u, v, within, this.isJoint);
     const piece = this.find(u, v, within, this.isEdge);
     if (piece === undefined || !this.hasJoint || this.own.has(piece)) return piece;
-    const { distance } = this;
-    if (this.find(u, v, distance, this.isJoint) !== undefined) return this.find(u, v, within, this.isOwnEdge);
-    this.distance = distance;
-    return piece;
+    const isBefore = (k: number) => this.isOwnEdge(k) || (this.isEdge(k) && !this.isBehindJoint(u, v, k));
+    return this.find(u, v, within, isBefore);
+  }
+
+  /** Whether the way from a point to the nearest place of a piece goes through a movement joint of the substrate. */
+  private isBehindJoint(u: number, v: number, piece: number): boolean {
+    const [toU, toV] = nearestPlace(this.pieces[piece].segment, u, v);
+    return this.joints.some(({ segment: [aU, aV, bU, bV] }) => {
+      const side = (pU: number, pV: number) => (bU - aU) * (pV - aV) - (bV - aV) * (pU - aU);
+      const along = (pU: number, pV: number) => (toU - u) * (pV - v) - (toV - v) * (pU - u);
+      // Who stands on the joint has not gone through it, wherever the way leads.
+      const from = side(u, v);
+      return from !== 0 && from * side(toU, toV) <= 0 && along(aU, aV) * along(bU, bV) <= 0;
+    });
   }
 
   private find(u: number, v: number, within: number, accept: (piece: number) => boolean): Piece | undefined {
@@ -96,4 +109,12 @@ export class ConcreteEdges {
       (ring) => insideRing(ring, u, v) && distanceToRing(ring, u, v) > LENGTH_SLACK_MM,
     );
   }
+}
+
+/** The place of a segment that is nearest to a point. */
+function nearestPlace([fromU, fromV, toU, toV]: Piece['segment'], u: number, v: number): [u: number, v: number] {
+  const [du, dv] = [toU - fromU, toV - fromV];
+  const lengthSq = du * du + dv * dv;
+  const t = lengthSq > 0 ? Math.min(1, Math.max(0, ((u - fromU) * du + (v - fromV) * dv) / lengthSq)) : 0;
+  return [fromU + t * du, fromV + t * dv];
 }
