@@ -25,6 +25,8 @@ export const definitionsDiffer: Rule = {
   },
   message: ({ collection, id, members, otherName }) =>
     `The ${collection === 'levels' ? 'level' : 'substrate'} "${id}" is described differently in ${otherName} (${members}). Its holes are judged by the description here.`,
+  causeMessage: ({ collection, members, otherName }) =>
+    `${collection === 'levels' ? 'Levels' : 'Substrates'} are described differently in ${otherName} (${members}). Their holes are judged by the descriptions here.`,
   example: {
     form: 'layouts',
     bad: '"id": "sprinkler"\n---\n"id": "ducts", "holes": [],\n"substrates": [\n  { "id": "S-1", "kind": "solid-slab", "face": { "point": [0, 0, 3000], "inward": [0, 0, 1] }, "thickness": 60 }\n]',
@@ -69,7 +71,11 @@ function compare<K extends 'substrates' | 'levels'>(
         otherInput: other.part.input + 1,
         otherName: other.part.name,
       };
-      run.atRecord(part, collection, index, { member: 'id', data, cause: `${collection} ${record.id}` });
+      run.atRecord(part, collection, index, {
+        member: 'id',
+        data,
+        cause: `${collection} ${part.input} ${other.part.input} ${data.members}`,
+      });
     });
   }
 }
