@@ -79,6 +79,7 @@ import { rowLength } from './rules/row-length.js';
 import { rowsLeftOut } from './rules/rows-left-out.js';
 import { scanMissing } from './rules/scan-missing.js';
 import { spansMovementJoint } from './rules/spans-movement-joint.js';
+import { stopsShort } from './rules/stops-short.js';
 import { substrateMissing } from './rules/substrate-missing.js';
 import { symbolClash } from './rules/symbol-clash.js';
 import { tagClash } from './rules/tag-clash.js';
@@ -156,6 +157,7 @@ export const rules: readonly Rule[] = [
   nearMovementJoint,
   spansMovementJoint,
   breaksThrough,
+  stopsShort,
   memberTooThin,
   axisOutOfConcrete,
   notSquare,

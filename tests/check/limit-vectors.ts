@@ -107,6 +107,12 @@ export const IN_SPACE: Readonly<Record<string, Make>> = {
       hole: { depth: 180 - by },
       expected: fails(by, first('breaks-through', place)),
     }),
+  through: (place, by) =>
+    one(place, at(place, 0), {
+      type: { form: 'through' },
+      hole: { depth: 200 + by },
+      expected: by < 0 ? [['stops-short', 'warning', `H-${place.k}`]] : [],
+    }),
   thickness: (place, by) =>
     one(place, at(place, 0), {
       type: { minThickness: { value: 120, source } },

@@ -9,6 +9,7 @@ import {
   mm,
   type Piece,
   pieceAt,
+  SLAB,
   SOFFIT,
   type Spot,
   WALL,
@@ -124,7 +125,10 @@ class Work {
     const offset = Room.zoneAt(piece, [x, y])?.offset ?? 0;
     const measured = this.trade === 'EL' ? Math.floor(this.random() * 9) - 4 : 0;
     const height = this.trade === 'DU' ? [] : [mm(SOFFIT[level] + offset + measured)];
-    const through = TYPES[holeType].depth === undefined && { above: { level: 'L2', protectedBy: 'GC' } };
+    const slab = Room.zoneAt(piece, [x, y])?.thickness ?? SLAB;
+    const above = { level: 'L2', protectedBy: 'GC' };
+    // Cores are written with the slab they go through; bolts go as deep as they need.
+    const through = TYPES[holeType].depth === undefined && { above, ...(this.trade === 'EL' && { depth: mm(slab) }) };
     this.add(level, holeType, piece.id, [mm(x), mm(y), ...height], { area: `A-${piece.id}`, ...through, ...more });
   }
 
