@@ -1,6 +1,6 @@
 import { GAVE_UP } from '../geometry/neighbour-grid.js';
 import { PlanMarks } from '../geometry/plan-marks.js';
-import { type BoreLimit, BoreKinds, boreLimit } from './bore-limits.js';
+import { BoreKinds, type BoreLimit, boreLimit } from './bore-limits.js';
 import { BorePoints } from './bore-points.js';
 import { BoreVolumes, type MostSizes, type Volume } from './bore-volumes.js';
 import type { Site } from './site.js';
@@ -57,7 +57,7 @@ export class BoreFaults {
     const reach = this.doubtReachOf.reduce((most, own) => Math.max(most, own), COINCIDENT_REACH_MM);
     this.storey = Math.max(10 * reach, 10_000);
     const storeyOf = ({ planSubstrate }: SiteBore) => (planSubstrate < 0 ? Number.NaN : planSubstrate * this.storey);
-    this.inSpace = new BorePoints(bores, (bore) => (bore.hasHeight ? bore.point[2] : Number.NaN));
+    this.inSpace = new BorePoints(bores, ({ point }) => point[2]);
     this.inPlan = new BorePoints(bores, (bore) => (bore.hasHeight ? storeyOf(bore) : Number.NaN));
     this.inPlanUnknown = new BorePoints(bores, (bore) => (bore.hasHeight ? Number.NaN : storeyOf(bore)));
     this.swept = new SweptHoles(site);
@@ -121,7 +121,8 @@ export class BoreFaults {
       if (found === GAVE_UP) isWhole = false;
       else if (found >= 0 && !this.isInDoubt) this.keep(found, this.distance(i, found));
     };
-    if (site.hasHeight(i)) look(this.inSpace, z[i]);
+    // A height that is not known is taken from the face; on one slab the distance in plan is never more.
+    if (!Number.isNaN(z[i])) look(this.inSpace, z[i]);
     if (substrate >= 0) look(this.inPlanUnknown, substrate * storey);
     if (substrate >= 0 && !site.hasHeight(i)) look(this.inPlan, substrate * storey);
     return isWhole;

@@ -1,5 +1,6 @@
 import type { LayoutModel } from '../model/layout-model.js';
 import type { Covered } from './check-layout.js';
+import { Doubts } from './doubts.js';
 import { rules } from './list.js';
 import { InputsRun, type Settings, SiteRun } from './run.js';
 import { Site } from './site.js';
@@ -33,14 +34,15 @@ export function checkSites(
 function checkSite(parts: readonly InputLayout[], settings: Settings, inDoubt: Set<LayoutModel>): Covered {
   const covered: Covered = new Map();
   let site = new Site(parts);
+  const doubts = new Doubts(inDoubt, site.holeCount);
   for (const rule of rules) {
     if (rule.checkSite === undefined || settings.severityOf(rule.id) === 'off') continue;
-    const doubted = inDoubt.size;
-    const run = new SiteRun(rule, settings, site, inDoubt);
+    const { count } = doubts;
+    const run = new SiteRun(rule, settings, site, doubts);
     rule.checkSite(site, run);
     run.end();
     covered.set(rule.id, run.coverage);
-    if (inDoubt.size > doubted) site = new Site(parts, inDoubt);
+    if (doubts.count > count) site = new Site(parts, doubts);
   }
   return covered;
 }

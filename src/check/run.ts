@@ -2,6 +2,7 @@ import type { Collection } from '../generated/schema-tables.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import type { Observation, Observe, Severity } from '../model/observation.js';
 import type { Purpose, RuleInfo } from '../model/rule.js';
+import type { Doubts } from './doubts.js';
 import type { Site } from './site.js';
 import type { InputLayout, SitePart } from './site-part.js';
 
@@ -150,19 +151,19 @@ interface Tally {
 export class SiteRun extends InputsRun {
   private readonly tallies = new Map<string, Tally>();
 
-  /** @param inDoubt layouts whose unit or frame is in doubt */
+  /** @param doubts of earlier rules, to which the rule may add its own */
   constructor(
     rule: RuleInfo,
     settings: Settings,
     private readonly site: Site,
-    private readonly inDoubt: Set<LayoutModel>,
+    private readonly doubts: Doubts,
   ) {
     super(rule, settings);
   }
 
   /** Whether an earlier rule of the stage frame has called the numbers of the layout in doubt. */
   isInDoubt({ layout }: InputLayout): boolean {
-    return this.inDoubt.has(layout);
+    return this.doubts.layouts.has(layout);
   }
 
   /**
@@ -170,7 +171,12 @@ export class SiteRun extends InputsRun {
    * an error; who has made it less has looked at it.
    */
   doubt({ layout }: InputLayout): void {
-    if (this.severity === 'error') this.inDoubt.add(layout);
+    if (this.severity === 'error') this.doubts.doubtLayout(layout);
+  }
+
+  /** Calls the place of hole `i` in doubt, because it does not lie on its face; only where that is an error. */
+  doubtPlace(i: number): void {
+    if (this.severity === 'error') this.doubts.doubtPlace(i);
   }
 
   /** @param i number of the hole among those of all layouts */

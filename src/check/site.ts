@@ -2,6 +2,7 @@ import type { HoleType, Substrate } from '../generated/layout.js';
 import type { Points } from '../geometry/near-pairs.js';
 import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
+import type { Doubts } from './doubts.js';
 import { Joint } from './joint.js';
 import type { InputLayout, SitePart } from './site-part.js';
 import { farSideAt, gapAt, heightAt, isDeck, LEVEL_SINE, newSurface, riseAt, type Surface } from './surface.js';
@@ -31,7 +32,7 @@ export class Site {
   readonly points: Points;
   /** Heights that the layouts give; NaN where "on the surface as found". */
   readonly ownHeights: Float64Array;
-  /** Whether any hole has no height of its own. */
+  /** Whether any hole has no height that holds. */
   readonly hasUnknownHeights: boolean;
   readonly trades: Joint<'trades'>;
   readonly types: Joint<'holeTypes'>;
@@ -46,8 +47,11 @@ export class Site {
   private readonly units: (Vec3 | undefined)[] = [];
   private readonly firstAxes = new Map<SitePart, number>();
 
-  /** @param inDoubt layouts whose holes no rule is to judge, because their unit or frame is in doubt */
-  constructor(given: readonly InputLayout[], inDoubt: ReadonlySet<LayoutModel> = new Set()) {
+  /** @param doubts layouts whose holes no rule is to judge, and holes whose place no rule is to build on */
+  constructor(
+    given: readonly InputLayout[],
+    private readonly doubts?: Doubts,
+  ) {
     let holeCount = 0;
     this.parts = given.map((part) => {
       const firstHole = holeCount;
@@ -72,7 +76,7 @@ export class Site {
     this.out = joined(parts, holeCount, Uint8Array, ({ broken }) => broken).slice(0, holeCount);
     for (let i = 0; i < holeCount; i++) if (this.out[i] !== 0) this.out[i] = OUT_BROKEN;
     for (const { layout, firstHole } of parts) {
-      if (!inDoubt.has(layout)) continue;
+      if (doubts?.layouts.has(layout) !== true) continue;
       for (let i = firstHole; i < firstHole + layout.holes.count; i++)
         if (this.out[i] === 0) this.out[i] = OUT_IN_DOUBT;
     }
@@ -80,9 +84,10 @@ export class Site {
     const y = joined(parts, holeCount, Float64Array, (holes) => holes.y);
     let z: Float64Array = joined(parts, holeCount, Float64Array, (holes) => holes.z);
     this.ownHeights = z;
-    this.hasUnknownHeights = false;
-    for (let i = 0; i < holeCount && !this.hasUnknownHeights; i++) this.hasUnknownHeights = Number.isNaN(z[i]);
-    if (this.hasUnknownHeights) z = this.resolvedHeights(x, y, z);
+    let hasUnknown = false;
+    for (let i = 0; i < holeCount && !hasUnknown; i++) hasUnknown = Number.isNaN(z[i]);
+    if (hasUnknown) z = this.resolvedHeights(x, y, z);
+    this.hasUnknownHeights = hasUnknown || doubts?.places !== undefined;
     this.points = { count: holeCount, x, y, z };
   }
 
@@ -139,9 +144,14 @@ export class Site {
       : -1;
   }
 
-  /** Whether the layout itself gives the height of the hole. */
+  /** Whether the layout itself gives a height of the hole that holds; one off a face that could give it does not. */
   hasHeight(i: number): boolean {
-    return !Number.isNaN(this.ownHeights[i]);
+    return !Number.isNaN(this.ownHeights[i]) && !(this.isPlaceInDoubt(i) && this.planSubstrate(i) >= 0);
+  }
+
+  /** Whether an earlier stage found that the hole does not lie on its face. */
+  isPlaceInDoubt(i: number): boolean {
+    return this.doubts?.places?.[i] === 1;
   }
 
   point(i: number): Vec3 {

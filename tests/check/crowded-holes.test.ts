@@ -15,6 +15,8 @@ interface Hole {
 
 /** Least distances of the types; the last one is far too large. */
 const LIMITS = [0, 50, 100, 130];
+/** Holes in a heap lie off their face on purpose. */
+const HEIGHTS_ARE_MEANT = { 'off-surface': 'off' } as const;
 const SPACING = 30;
 const DIAMETER = 10;
 
@@ -122,7 +124,7 @@ function expected(holes: readonly Hole[], limits: readonly number[] = LIMITS): s
 const TWO_HOLES = ['holes-coincide', 'holes-too-close'];
 
 function found(text: string, wanted: readonly string[]): string[] {
-  const report = check([{ name: 'crowded', data: text }], { sampleLimit: 100_000 });
+  const report = check([{ name: 'crowded', data: text }], { sampleLimit: 100_000, severities: HEIGHTS_ARE_MEANT });
   return report.findings
     .filter(({ rule }) => wanted.includes(rule))
     .map(({ rule, severity, id, data }) => `${rule} ${severity} ${id} ${data.other}`)

@@ -111,7 +111,7 @@ export const IN_SPACE: Readonly<Record<string, Make>> = {
     one(place, at(place, 0), {
       type: { form: 'through' },
       hole: { depth: 200 + by },
-      expected: by < 0 ? [['stops-short', 'warning', `H-${place.k}`]] : [],
+      expected: by < 0 ? [['stops-short', 'warning', `H-${place.k}a`]] : [],
     }),
   thickness: (place, by) =>
     one(place, at(place, 0), {

@@ -20,6 +20,7 @@ const FEW_TESTS = 5_000_000;
 const TOO_MANY: OfKind = { leftOut: 'too many keep-outs near it' };
 const DEPTH_NOT_KNOWN: OfKind = { leftOut: 'depth not known' };
 const HEIGHT_NOT_KNOWN: OfKind = { leftOut: 'height not known' };
+const NOT_ON_FACE: OfKind = { leftOut: 'point not on the face of its substrate' };
 const NO_NUMBER: OfKind = { leftOut: 'numbers too large or too small to compute with' };
 
 export const crossesKeepOut: Rule = {
@@ -79,6 +80,7 @@ export const crossesKeepOut: Rule = {
         const depth = ofAll.depth ?? site.sweptDepth(i);
         if (Number.isNaN(depth)) return DEPTH_NOT_KNOWN;
         if (Number.isNaN(z[i])) return HEIGHT_NOT_KNOWN;
+        if (site.isPlaceInDoubt(i)) return NOT_ON_FACE;
         p[0] = x[i];
         p[1] = y[i];
         p[2] = z[i];

@@ -67,6 +67,7 @@ export const offSurface: Rule = {
       const { cause, ...own } = causes[k];
       const data = { substrate: site.substrates.of(i)?.id, ...own, offset: offsets[k], limit };
       run.atHole(i, { member: 'point', data, cause });
+      run.doubtPlace(i);
     });
   },
 };
