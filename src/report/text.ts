@@ -131,13 +131,24 @@ function siteVerdict({ purpose, verdict, causes, coverage, inputs }: Report): st
   );
   const infos = sum(own.filter((cause) => cause.severity === 'info'));
   if (infos > 0) parts.push(`${infos} info`);
-  const notRun = coverage.filter((row) => row.class !== 'format' && row.outcome === 'not-run' && !isOff(row)).length;
+  const wanted = coverage.filter((row) => row.class !== 'format' && !isOff(row));
+  const notRun = wanted.filter(({ outcome }) => outcome === 'not-run').length;
+  const inPart = wanted.filter(isInPart).length;
+  const gaps = [
+    ...(notRun > 0 ? [`${counted(notRun, 'rule')} not run`] : []),
+    ...(inPart > 0 ? [`${counted(inPart, 'rule')} run in part`] : []),
+  ];
   const holes = inputs.reduce((total, input) => total + (input.holes ?? 0), 0);
   const ofThem = inputs.reduce((total, input) => total + (input.judged ?? 0), 0);
   const judged = verdict.site === 'cannot-judge' ? 'cannot judge all of it; ' : '';
   const on = `${counted(holes, 'hole')}${ofThem < holes ? `, ${ofThem} of them judged` : ''}`;
   const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''} on ${on}`;
-  return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${notRun > 0 ? `; ${counted(notRun, 'rule')} not run` : ''}.`;
+  return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${gaps.length > 0 ? `; ${gaps.join(', ')}` : ''}.`;
+}
+
+/** Whether a rule judged some of what it is about and left some out. */
+function isInPart({ outcome, judged, of }: { outcome: string; judged?: number; of?: number }): boolean {
+  return (outcome === 'passed' || outcome === 'failed') && judged !== undefined && of !== undefined && judged < of;
 }
 
 /** Whether a rule did not run because it was not wanted; one that found nothing to judge has counted records. */

@@ -211,6 +211,14 @@ describe('the two verdicts', () => {
     );
   });
 
+  it('count rules that judged only a part of their records', () => {
+    const placed = hole('A', [0, 0, 0]);
+    const unplaced = hole('B', [500, 0, 0], { substrate: undefined });
+    expect(verdicts([layoutText({ holes: [placed, unplaced] })])[1]).toBe(
+      'Site checks (for review): 0 errors, 0 warnings on 2 holes; 1 rule not run, 4 rules run in part.',
+    );
+  });
+
   it('count the holes of all inputs', () => {
     expect(verdicts([good, good, layoutText({ holes: [] })])[1]).toContain(' on 2 holes.');
   });
