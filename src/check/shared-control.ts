@@ -20,11 +20,11 @@ export interface SharedControl {
 /** Each layout with each before it with which it shares control, in order. */
 export function sharedControl(layouts: readonly InputLayout[]): SharedControl[] {
   const control = layouts.map(({ layout }) => usedControl(layout));
+  const byIds = control.map((points) => new Map(points.map((point) => [point.record.id, point])));
   return layouts.flatMap((later, l) =>
     layouts.slice(0, l).flatMap((earlier, e) => {
-      const byId = new Map(control[e].map((point) => [point.record.id, point]));
       const points = control[l].flatMap((point) => {
-        const same = byId.get(point.record.id);
+        const same = byIds[e].get(point.record.id);
         return same === undefined ? [] : [{ earlier: same, later: point }];
       });
       return points.length === 0 ? [] : [{ earlier, later, points }];

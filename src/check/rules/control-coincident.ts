@@ -1,7 +1,7 @@
-import { ONE_PLACE_MM, PlanCells, type UsedPoint, usedControl } from '../control-sets.js';
+import { CoincidentControl } from '../coincident-control.js';
+import { usedControl } from '../control-sets.js';
 import type { Rule } from '../rule.js';
 import { BROKEN } from '../site.js';
-import { LENGTH_SLACK_MM } from '../slack.js';
 
 export const controlCoincident: Rule = {
   id: 'control-coincident',
@@ -27,12 +27,11 @@ export const controlCoincident: Rule = {
   },
   checkSite(site, run) {
     for (const part of site.parts) {
-      const before = new PlanCells();
+      const before = new CoincidentControl();
       run.leftOut(BROKEN, part.layout.collection('control').judged.filter((record) => record === undefined).length);
       for (const point of usedControl(part.layout)) {
         run.judged(1);
-        const other = before.firstNear(point, (candidate) => isAtHeightOf(point, candidate));
-        before.add(point);
+        const other = before.add(point);
         if (other === undefined) continue;
         const distance = Math.hypot(other.x - point.x, other.y - point.y);
         const data = { point: point.record.id, other: other.record.id, distance };
@@ -41,11 +40,3 @@ export const controlCoincident: Rule = {
     }
   },
 };
-
-/** Where a height is not known, points on two levels may well be one above the other. */
-function isAtHeightOf(a: UsedPoint, b: UsedPoint): boolean {
-  const distance = Math.abs(a.z - b.z);
-  if (!Number.isNaN(distance)) return distance <= ONE_PLACE_MM + LENGTH_SLACK_MM;
-  const [first, second] = [a.record.level, b.record.level];
-  return first === undefined || second === undefined || first === second;
-}
