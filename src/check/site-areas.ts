@@ -1,12 +1,12 @@
-import type { Area } from '../generated/layout.js';
-import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
-import { RingCells } from '../geometry/ring-cells.js';
+import type { Area, Level } from '../generated/layout.js';
+import type { Filling, PointQuarters } from '../geometry/point-quarters.js';
+import type { Ring } from '../geometry/ring.js';
 import { HoleLevels } from './hole-levels.js';
-import { type Kind, type Kinds, kindsOf } from './kinds.js';
+import { HoleQuarters } from './hole-quarters.js';
+import { type Kind, kindsOf } from './kinds.js';
 import { planRing } from './plan-ring.js';
 import type { Site } from './site.js';
 import type { SitePart } from './site-part.js';
-import { LENGTH_SLACK_MM } from './slack.js';
 
 /** Why it is not known whether an area with a level holds a hole without one. */
 export const LEVEL_UNKNOWN = 'level of the hole not known where an area may hold it';
@@ -28,17 +28,16 @@ export interface SiteArea {
 }
 
 /**
- * The areas that a rule asks for, by input and record, and which of them hold a hole. The holes of all layouts are
- * compared with the areas of all.
+ * The areas that a rule asks for, by input and record, and which of them hold holes that are to be made. The holes
+ * of all layouts are compared with the areas of all.
  */
 export class SiteAreas {
   readonly list: readonly SiteArea[];
-  private readonly kinds: Kinds;
   private readonly rings: readonly (Ring | undefined)[];
-  private readonly grid: RingCells;
-  /** Keys of levels: of each area, and of the holes of each kind. */
+  /** Keys of the levels of the areas. */
   private readonly levels: readonly (string | undefined)[];
-  private readonly levelOfKind: readonly (string | undefined)[];
+  private readonly byName = new Map<number, number>();
+  private readonly quarters: HoleQuarters;
 
   constructor(
     private readonly site: Site,
@@ -50,41 +49,86 @@ export class SiteAreas {
         area === undefined || !isWanted(area) ? [] : [{ area, part, index, name: site.areas.numberOf(part, area.id) }],
       );
     });
-    this.kinds = kindsOf(site);
+    for (const [k, { name }] of this.list.entries()) if (!this.byName.has(name)) this.byName.set(name, k);
     this.rings = this.list.map(({ area }) => planRing(area.outline));
-    this.grid = new RingCells(this.rings);
-    this.levels = this.list.map(({ area, part }) => levelKey(part, area.level));
+    const keys = new LevelKeys();
+    this.levels = this.list.map(({ area, part }) => keys.of(part, area.level));
     const levels = new HoleLevels(site);
-    this.levelOfKind = this.kinds.list.map((kind) => levelKey(kind.part, levels.of(kind)?.id));
+    const levelOfKind = kindsOf(site).list.map((kind) => keys.of(kind.part, levels.of(kind)?.id));
+    this.quarters = quartersOf(site, levelOfKind);
   }
 
   /** Index of the area that the holes of a kind name, or -1. */
   namedBy({ area }: Kind): number {
-    return area < 0 ? -1 : this.list.findIndex(({ name }) => name === area);
+    return area < 0 ? -1 : (this.byName.get(area) ?? -1);
   }
 
-  /** Indices of the few areas whose outline may hold hole `i`, in order. */
-  near(i: number): readonly number[] {
-    const { x, y } = this.site.points;
-    return this.grid.near(x[i], y[i]);
-  }
-
-  /** Whether the outline of an area holds hole `i`; `perhaps` where the level of the hole is not known and that of the area is. */
-  holds(index: number, i: number): Held {
+  /** Whether the outline of an area holds any of the holes. */
+  holdsAny(index: number): Held {
     const ring = this.rings[index];
+    if (ring === undefined) return 'no';
+    return this.holesFor(index).find(([, holes]) => holes.anyIn(ring))?.[0] ?? 'no';
+  }
+
+  /**
+   * For each hole the first area whose outline holds it, or -1.
+   *
+   * @param isWanted whether an area counts that holds a hole, or perhaps holds it
+   */
+  firstAbout(isWanted: (index: number, held: Held) => boolean): Int32Array {
+    const values = new Int32Array(this.site.holeCount).fill(-1);
+    const fillings = new Map<PointQuarters, Filling>();
+    for (const [index, ring] of this.rings.entries()) {
+      if (ring === undefined) continue;
+      for (const [held, holes] of this.holesFor(index)) {
+        if (!isWanted(index, held)) continue;
+        const filling = fillings.get(holes) ?? holes.newFilling(values);
+        fillings.set(holes, filling);
+        holes.fill(ring, index, filling);
+      }
+    }
+    return values;
+  }
+
+  /** The holes that an area may hold: `perhaps` where the level of the hole is not known and that of the area is. */
+  private holesFor(index: number): (readonly [Held, PointQuarters])[] {
     const level = this.levels[index];
-    const ofHole = this.levelOfKind[this.kinds.of[i]];
-    if (ring === undefined || (level !== undefined && ofHole !== undefined && level !== ofHole)) return 'no';
-    const { x, y } = this.site.points;
-    if (!insideRing(ring, x[i], y[i]) || distanceToRing(ring, x[i], y[i]) < LENGTH_SLACK_MM) return 'no';
-    return level !== undefined && ofHole === undefined ? 'perhaps' : 'yes';
+    if (level === undefined) return [['yes', this.quarters.all]];
+    return [
+      ['yes', this.quarters.ofLevel(level)],
+      ['perhaps', this.quarters.ofLevel(undefined)],
+    ];
   }
 }
 
-/** Levels of two layouts are one where id, name and building are. */
-function levelKey({ layout }: SitePart, id: string | undefined): string | undefined {
-  if (id === undefined) return undefined;
-  const levels = layout.collection('levels');
-  const record = levels.judged[levels.indexOf(levels.names.find(id))];
-  return JSON.stringify([id, record?.name, record?.building]);
+const made = new WeakMap<Site, HoleQuarters>();
+
+/** Several rules ask for the same holes: they are sorted once. */
+function quartersOf(site: Site, levelOfKind: readonly (string | undefined)[]): HoleQuarters {
+  const known = made.get(site) ?? new HoleQuarters(site, levelOfKind);
+  made.set(site, known);
+  return known;
+}
+
+/** Keys of levels: those of two layouts are one where id, name and building are. */
+class LevelKeys {
+  private readonly levels = new Map<SitePart, readonly (Level | undefined)[]>();
+  private readonly known = new Map<SitePart, Map<string, string>>();
+
+  of(part: SitePart, id: string | undefined): string | undefined {
+    if (id === undefined) return undefined;
+    const ofPart = this.known.get(part) ?? new Map<string, string>();
+    this.known.set(part, ofPart);
+    const known = ofPart.get(id) ?? this.newKey(part, id);
+    ofPart.set(id, known);
+    return known;
+  }
+
+  private newKey(part: SitePart, id: string): string {
+    const collection = part.layout.collection('levels');
+    const judged = this.levels.get(part) ?? collection.judged;
+    this.levels.set(part, judged);
+    const record = judged[collection.indexOf(collection.names.find(id))];
+    return JSON.stringify([id, record?.name, record?.building]);
+  }
 }

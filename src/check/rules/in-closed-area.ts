@@ -28,17 +28,16 @@ export const inClosedArea: Rule = {
     good: '"areas": [{ "id": "A-1", "name": "Bay 1", "kinds": ["closed"], "validTo": "2026-02-27T18:00:00-05:00",\n  "outline": [[4000, 4000], [6000, 4000], [6000, 6000], [4000, 6000]] }]',
   },
   checkSite(site, run) {
-    if (new SiteAreas(site, isOfKindClosed).list.length === 0) return;
+    if (!hasClosedAreas(site)) return;
     const areas = new SiteAreas(site, (area) => isOfKindClosed(area) && mayBeClosed(area, run.asOf));
     const { list, of } = kindsOf(site);
-    const named = list.map((kind) => areas.namedBy(kind));
-    const isKnown = areas.list.map(({ area }) => run.asOf !== undefined || area.validTo === undefined);
+    const closedAt = closedAreas(areas, list, run.asOf);
     const isJudged = list.map((kind) => judgesKind(site, run, kind));
     const unknown = new Map<string, number>();
     let judged = 0;
     for (let i = 0; i < site.holeCount; i++) {
       if (!isJudged[of[i]]) continue;
-      const found = closedAt(areas, i, named[of[i]], isKnown);
+      const found = closedAt(i, of[i]);
       if (typeof found === 'string') unknown.set(found, (unknown.get(found) ?? 0) + 1);
       else judged++;
       if (typeof found !== 'number' || found < 0) continue;
@@ -51,6 +50,12 @@ export const inClosedArea: Rule = {
     for (const [reason, count] of unknown) run.leftOut(reason, count);
   },
 };
+
+function hasClosedAreas({ parts }: Site): boolean {
+  return parts.some(({ layout }) =>
+    layout.collection('areas').judged.some((area) => area !== undefined && isOfKindClosed(area)),
+  );
+}
 
 function isOfKindClosed({ kinds }: Area): boolean {
   return kinds?.includes('closed') === true;
@@ -66,21 +71,26 @@ function judgesKind(site: Site, run: SiteRun, { out, type, area, count }: Kind):
 }
 
 /**
- * Index of the closed area that holds hole `i`, -1 where none does, or why that is not known.
- *
- * @param named index of the area that the hole names, or -1
- * @param isKnown for each area whether it is known to be closed
+ * Tells for a hole and its kind the index of the closed area that holds it, -1 where none does, or why that is not
+ * known: of areas that are known to be closed the one that the hole names, else the first that is about it.
  */
-function closedAt(areas: SiteAreas, i: number, named: number, isKnown: readonly boolean[]): number | string {
-  if (named >= 0 && isKnown[named]) return named;
-  let unknown = named >= 0 ? NO_TIME : undefined;
-  for (const index of areas.near(i)) {
-    const held = areas.holds(index, i);
-    if (held === 'no') continue;
-    if (held === 'yes' && isKnown[index]) return index;
-    unknown ??= isKnown[index] ? LEVEL_UNKNOWN : NO_TIME;
-  }
-  return unknown ?? -1;
+function closedAreas(
+  areas: SiteAreas,
+  kinds: readonly Kind[],
+  asOf: string | undefined,
+): (i: number, kind: number) => number | string {
+  const isKnown = areas.list.map(({ area }) => asOf !== undefined || area.validTo === undefined);
+  const named = kinds.map((kind) => areas.namedBy(kind));
+  const closed = areas.firstAbout((index, held) => held === 'yes' && isKnown[index]);
+  const perhaps = areas.firstAbout((index, held) => held === 'perhaps' || !isKnown[index]);
+  return (i, kind) => {
+    const own = named[kind];
+    if (own >= 0 && isKnown[own]) return own;
+    if (closed[i] >= 0) return closed[i];
+    if (own >= 0) return NO_TIME;
+    if (perhaps[i] < 0) return -1;
+    return isKnown[perhaps[i]] ? LEVEL_UNKNOWN : NO_TIME;
+  };
 }
 
 /** Whether an area of the kind is closed at a time, or may be where no time is told. */

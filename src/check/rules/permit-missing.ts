@@ -1,9 +1,9 @@
 import type { Area } from '../../generated/layout.js';
+import { isMade } from '../hole-quarters.js';
 import { kindsOf } from '../kinds.js';
 import type { Rule } from '../rule.js';
 import type { Site } from '../site.js';
 import { type Held, LEVEL_UNKNOWN, SiteAreas } from '../site-areas.js';
-import { isToBeMade } from '../to-be-made.js';
 
 /** Kinds of areas that somebody has set a condition for. */
 const WITH_CONDITION: ReadonlySet<string> = new Set(['access', 'closed', 'rated', 'clean', 'noise-hours']);
@@ -47,22 +47,6 @@ function conditionsOf({ kinds = [] }: Area): string[] {
 
 /** Whether each of the areas holds a hole that is to be made. */
 function heldAreas(site: Site, areas: SiteAreas): Held[] {
-  const { list, of } = kindsOf(site);
-  const held = areas.list.map((): Held => 'no');
-  const isMade = list.map(({ out, type }) => out === undefined && type !== undefined && isToBeMade(type));
-  list.forEach((kind, k) => {
-    const named = areas.namedBy(kind);
-    if (isMade[k] && named >= 0) held[named] = 'yes';
-  });
-  let open = held.filter((one) => one === 'no').length;
-  for (let i = 0; i < site.holeCount && open > 0; i++) {
-    if (!isMade[of[i]]) continue;
-    for (const k of areas.near(i)) {
-      if (held[k] === 'yes') continue;
-      const here = areas.holds(k, i);
-      if (here !== 'no') held[k] = here;
-      if (here === 'yes') open--;
-    }
-  }
-  return held;
+  const isNamed = new Set(kindsOf(site).list.flatMap((kind) => (isMade(kind) ? areas.namedBy(kind) : [])));
+  return areas.list.map((_, k) => (isNamed.has(k) ? 'yes' : areas.holdsAny(k)));
 }
