@@ -117,8 +117,11 @@ export class PointQuarters {
     const side = 2 ** this.deep;
     const cellU = cells(u, indices, side);
     const cellV = cells(v, indices, side);
-    const quarters = Int32Array.from(indices, (_, k) => spread(cellU[k]) | (spread(cellV[k]) << 1));
-    for (const quarter of quarters) starts[quarter + 1]++;
+    const quarters = new Int32Array(indices.length);
+    for (let k = 0; k < indices.length; k++) {
+      quarters[k] = spread(cellU[k]) | (spread(cellV[k]) << 1);
+      starts[quarters[k] + 1]++;
+    }
     for (let k = 1; k < starts.length; k++) starts[k] += starts[k - 1];
     const next = starts.slice();
     for (let k = 0; k < indices.length; k++) order[next[quarters[k]]++] = indices[k];
@@ -162,8 +165,11 @@ function cells(at: Float64Array, indices: Int32Array, side: number): Int32Array 
     if (at[i] < low) low = at[i];
     if (at[i] > high) high = at[i];
   }
-  if (!(high > low)) return new Int32Array(indices.length);
-  return Int32Array.from(indices, (i) => Math.min(side - 1, Math.floor(((at[i] - low) / (high - low)) * side)));
+  const found = new Int32Array(indices.length);
+  if (!(high > low)) return found;
+  for (let k = 0; k < found.length; k++)
+    found[k] = Math.min(side - 1, Math.floor(((at[indices[k]] - low) / (high - low)) * side));
+  return found;
 }
 
 /** The eight bits of a number with a nought before each, so that those of two can be woven. */
