@@ -23,6 +23,8 @@ export interface DerivedCase {
 export const bases = {
   layout: 'base/full.ahx.json',
   'column-profile': 'base/full-profile.ahx.json',
+  config: 'base/full-config.ahx.json',
+  baseline: 'base/full-baseline.ahx.json',
 } as const satisfies Partial<Record<DocumentKind, string>>;
 
 export const CORPUS = 'tests/conformance';

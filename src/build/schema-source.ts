@@ -34,8 +34,10 @@ export interface Schema {
 export const SCHEMA_BASE = 'https://anchor-hole-exchange.github.io/schema/';
 
 /** Kinds of documents that have a schema of their own. */
-export const documentKinds = ['layout', 'report', 'column-profile'] as const;
+export const documentKinds = ['layout', 'report', 'column-profile', 'config', 'baseline'] as const;
 export type DocumentKind = (typeof documentKinds)[number];
+/** Kinds of documents that are small enough to be judged as a whole. */
+export const wholeKinds = ['report', 'column-profile', 'config', 'baseline'] as const satisfies DocumentKind[];
 
 /** The schemas of one version, as they stand on disk. */
 export interface SchemaSet {

@@ -3,7 +3,15 @@ import standalone from 'ajv/dist/standalone/index.js';
 import type { AnyValidateFunction, SourceCode } from 'ajv/dist/types/index.js';
 import { build, type Plugin } from 'esbuild';
 import { GENERATED_NOTE, type GeneratedFiles } from './generator.js';
-import { definitionName, documentKinds, readSchemas, referenceOf, type Schema, walkSchema } from './schema-source.js';
+import {
+  definitionName,
+  documentKinds,
+  readSchemas,
+  referenceOf,
+  type Schema,
+  walkSchema,
+  wholeKinds,
+} from './schema-source.js';
 
 /** A function to export: where it goes in the module and the schema that it judges by. */
 interface Target {
@@ -33,7 +41,7 @@ export async function validatorFiles(root: string): Promise<GeneratedFiles> {
   });
   addDefinitions(ajv, 'shared', schemas.shared);
   for (const kind of documentKinds) addDefinitions(ajv, kind, schemas.documents[kind]);
-  for (const kind of ['report', 'column-profile'] as const) addSchema(ajv, kind, '#', schemas.documents[kind]);
+  for (const kind of wholeKinds) addSchema(ajv, kind, '#', schemas.documents[kind]);
   const members = Object.entries(layout.properties ?? {});
   for (const [name, member] of members) addSchema(ajv, 'layout', `#/properties/${name}`, member);
   const targets = [
@@ -43,8 +51,7 @@ export async function validatorFiles(root: string): Promise<GeneratedFiles> {
       address: addressOf('layout', `#/properties/${key}`),
     })),
     ...members.flatMap(([key, { items }]) => recordTarget(key, items)),
-    { record: 'validateReport', address: addressOf('report', '#') },
-    { record: 'validateColumnProfile', address: addressOf('column-profile', '#') },
+    ...wholeKinds.map((kind) => ({ record: 'validateWhole', key: kind, address: addressOf(kind, '#') })),
   ];
   const done = new Set<AnyValidateFunction>();
   for (const { address } of targets) trim(ajv.getSchema(address) as AnyValidateFunction, done);
@@ -199,8 +206,6 @@ export type Validate = ((value: unknown) => boolean) & { errors?: null | ErrorOb
 export const validateLayoutMember: Readonly<Record<string, Validate>>;
 /** A validator for one element of every array of records of a layout, by the name of the array. */
 export const validateRecord: Readonly<Record<string, Validate>>;
-/** Judges a whole report. */
-export const validateReport: Validate;
-/** Judges a whole column profile. */
-export const validateColumnProfile: Validate;
+/** Judges a whole document that is no layout, by its kind. */
+export const validateWhole: Readonly<Record<'report' | 'column-profile' | 'config' | 'baseline', Validate>>;
 `;

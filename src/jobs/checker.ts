@@ -2,6 +2,7 @@ import type { Covered } from '../check/check-layout.js';
 import { checkSites } from '../check/check-sites.js';
 import { rules } from '../check/list.js';
 import type { Settings } from '../check/run.js';
+import type { Baseline } from '../generated/baseline.js';
 import type { ColumnProfile } from '../generated/column-profile.js';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
@@ -9,6 +10,7 @@ import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type KeptCause } from '../model/collector.js';
 import type { Observation, Severity } from '../model/observation.js';
 import { type Purpose, severityFor } from '../model/rule.js';
+import { AppliedBaseline, BadBaseline } from '../policy/baseline.js';
 import { buildReport } from '../report/build-report.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
@@ -38,6 +40,8 @@ export interface CheckOptions {
   severities?: Readonly<Record<string, Severity | 'off'>>;
   /** Options of rules that differ from their defaults, by rule and name; see the catalogue of rules. */
   ruleOptions?: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  /** Findings that the project has accepted for a time; needs `asOf`. */
+  baseline?: Baseline;
   /** URIs of extensions that the caller understands. */
   extensions?: readonly string[];
   /** Makes a SHA-256; absent: inputs have no digest in the report. */
@@ -69,11 +73,15 @@ export class Checker {
   private readonly causeHoles: HoleIdentity[][] = [];
   private current: JsonInput | TableInput | undefined;
   private hasher: Hasher | undefined;
+  private readonly baseline: AppliedBaseline | undefined;
+  /** Observations of the open input that may be accepted; who they are about is known when it is closed. */
+  private waiting: Observation[] = [];
 
-  /** @throws BadSeverity, BadRuleOption */
+  /** @throws BadSeverity, BadRuleOption, BadBaseline */
   constructor(private readonly options: CheckOptions = {}) {
     checkSeverities(options.severities ?? {});
     checkRuleOptions(options.ruleOptions ?? {});
+    this.baseline = options.baseline && newBaseline(options.baseline, options.asOf);
     this.collector = new Collector((rule) => this.severityOf(rule), this.limit);
   }
 
@@ -106,6 +114,9 @@ export class Checker {
     if (this.hasher !== undefined) input.summary.digest = `sha256:${this.hasher.hex()}`;
     this.current = undefined;
     this.checked.push(input);
+    const { waiting } = this;
+    this.waiting = [];
+    for (const observation of waiting) this.take(this.checked.length - 1, observation);
     return input;
   }
 
@@ -136,6 +147,7 @@ export class Checker {
       inputs: checked.map(({ summary }) => summary),
       verdict: verdictOf(collector.causes, checked),
       counts: collector.counts,
+      baseline: this.baselineStates,
       coverage: rules.map((rule): CoverageRow => {
         const found = collector.countOfRule.get(rule.id) ?? 0;
         return coverageOf(rule, found, this.severityOf(rule.id) === 'off', checked, covered);
@@ -167,10 +179,34 @@ export class Checker {
     return [...judged.map((one) => one.covered), ...covered];
   }
 
-  /** A severity that the caller has set holds in every case. */
   private observe(input: number, observation: Observation): boolean {
-    const isSet = this.options.severities?.[observation.rule] !== undefined;
-    return this.collector.observe(input, isSet ? { ...observation, severity: undefined } : observation);
+    if (this.baseline?.concerns(observation.rule) !== true) return this.take(input, observation);
+    if (input >= this.checked.length) this.waiting.push(observation);
+    else this.take(input, observation);
+    // Each of them has to be asked about, so that none may be counted only.
+    return false;
+  }
+
+  /** A severity that the caller has set holds in every case. */
+  private take(input: number, observation: Observation): boolean {
+    const { rule, severity } = observation;
+    const isSet = this.options.severities?.[rule] !== undefined;
+    const accepted = this.baseline?.concerns(rule) === true ? this.acceptedBy(input, observation) : undefined;
+    if (accepted === undefined && !isSet) return this.collector.observe(input, observation);
+    return this.collector.observe(input, { ...observation, severity: isSet ? undefined : severity, accepted });
+  }
+
+  private acceptedBy(input: number, { rule, at, data }: Observation): number | undefined {
+    const { summary, hole } = this.checked[input];
+    const about = at.hole === undefined ? { pointer: at.pointer ?? `row ${at.row ?? 0}` } : { hole: hole(at.hole).id };
+    return this.baseline?.entryFor(rule, summary.id ?? summary.name, about, data);
+  }
+
+  private get baselineStates(): Report['baseline'] {
+    if (this.baseline === undefined) return undefined;
+    const layouts = new Set(this.checked.map(({ summary }) => summary.id ?? summary.name));
+    const entries = this.baseline.states(layouts, (rule) => this.severityOf(rule) !== 'off');
+    return { entries, counts: this.collector.acceptedCounts };
   }
 
   private get limit(): number {
@@ -209,7 +245,7 @@ export class Checker {
     });
   }
 
-  private cause({ rule, severity, input, first, count, isRest }: KeptCause, index: number) {
+  private cause({ rule, severity, input, first, count, isRest, accepted }: KeptCause, index: number) {
     const info = ruleOf(rule);
     const say = sayAs(this.checked[input].display);
     const message = causeMessage(info, first.data, count, isRest, say);
@@ -222,6 +258,7 @@ export class Checker {
       place: this.causePlaces[index],
       findings: count,
       holes: this.causeHoles[index].map(({ id, tag }) => ({ id, ...(tag !== undefined && { tag }) })),
+      ...(accepted !== undefined && { accepted }),
     };
   }
 }
@@ -237,6 +274,17 @@ function settingsOf({ severities = {}, ruleOptions = {} }: CheckOptions): Report
 
 function inNameOrder<T extends object>(members: T): T {
   return Object.fromEntries(Object.entries(members).sort(([a], [b]) => (a < b ? -1 : 1))) as T;
+}
+
+/** @throws BadBaseline where an entry is about no rule, or about the form of files */
+function newBaseline(baseline: Baseline, asOf: string | undefined): AppliedBaseline {
+  for (const { rule } of baseline.entries) {
+    const known = rules.find(({ id }) => id === rule);
+    if (known === undefined) throw new BadBaseline(`The baseline names the rule "${rule}", which there is not.`);
+    if (known.class === 'format')
+      throw new BadBaseline(`The rule "${rule}" is about the form of a file; what breaks it is mended, not accepted.`);
+  }
+  return new AppliedBaseline(baseline, asOf);
 }
 
 function unreadableInput(name: string): CheckedInput {

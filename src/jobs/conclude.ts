@@ -29,8 +29,11 @@ const CUTS: readonly Hindrance[] = ['text', 'table', 'kind', 'unreadable'];
 export function verdictOf(causes: readonly KeptCause[], inputs: readonly CheckedInput[]): Report['verdict'] {
   const hasError = (isFormat: boolean) =>
     causes.some(
-      ({ rule, severity }) =>
-        severity === 'error' && !UNJUDGED.has(rule) && (classOf.get(rule) === 'format') === isFormat,
+      ({ rule, severity, accepted }) =>
+        accepted === undefined &&
+        severity === 'error' &&
+        !UNJUDGED.has(rule) &&
+        (classOf.get(rule) === 'format') === isFormat,
     );
   const isHindered = inputs.some(({ hindrances }) => hindrances.size > 0);
   const isPartial = isHindered || inputs.some(({ hasBrokenRecords }) => hasBrokenRecords);

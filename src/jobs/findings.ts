@@ -74,5 +74,6 @@ export function newFinding(
     data: kept.data,
     message: messageText(ruleOf(kept.rule).message(kept.data, sayAs(input.display))),
     cause: kept.causeIndex,
+    ...(kept.accepted !== undefined && { accepted: kept.accepted }),
   };
 }

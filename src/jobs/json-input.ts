@@ -24,7 +24,8 @@ export interface InputOptions {
 }
 
 /** Kinds of documents that can be checked. */
-const KINDS = ['layout', 'column-profile', 'report'];
+const WHOLE_KINDS: readonly WholeKind[] = ['column-profile', 'report', 'config', 'baseline'];
+const KINDS = ['layout', ...WHOLE_KINDS];
 
 const text = new TextDecoder();
 
@@ -72,10 +73,8 @@ export class JsonInput {
     if (first === undefined) return;
     this.first = undefined;
     const { kind, kindByte = 0, ahx } = sniffKind(first, this.firstLength);
-    if (kind === 'report' || kind === 'column-profile') {
-      this.wholeKind = kind;
-      return;
-    }
+    this.wholeKind = WHOLE_KINDS.find((whole) => whole === kind);
+    if (this.wholeKind !== undefined) return;
     if (kind !== undefined && kind !== 'layout') {
       this.strange = { kind, byte: kindByte };
       return;

@@ -21,6 +21,8 @@ export interface KeptCause {
   holes: number[];
   /** Whether it gathers what came when there were too many causes to tell apart. */
   isRest: boolean;
+  /** Number of the entry of a baseline that accepts all of it. */
+  accepted: number | undefined;
 }
 
 /** Severity of a rule where the observation gives none; `off` drops the observation. */
@@ -37,7 +39,9 @@ const MOST_CAUSES = 10_000;
  * each rule hold the first ones of all.
  */
 export class Collector {
+  /** Findings that nothing accepts. */
   readonly counts: Record<Severity, number> = { error: 0, warning: 0, info: 0 };
+  readonly acceptedCounts: Record<Severity, number> = { error: 0, warning: 0, info: 0 };
   readonly countOfRule = new Map<string, number>();
   readonly causes: KeptCause[] = [];
   readonly kept: Kept[] = [];
@@ -51,12 +55,12 @@ export class Collector {
 
   /** Takes an observation; tells whether further ones of its rule, cause and severity will only be counted. */
   observe(input: number, observation: Observation): boolean {
-    const { rule, at } = observation;
+    const { rule, at, accepted } = observation;
     const usual = this.severityOf(rule);
     if (usual === 'off') return true;
     const severity = observation.severity ?? usual;
     const { count = 1 } = observation;
-    this.counts[severity] += count;
+    (accepted === undefined ? this.counts : this.acceptedCounts)[severity] += count;
     this.countOfRule.set(rule, (this.countOfRule.get(rule) ?? 0) + count);
     const causeIndex = this.causeIndex(input, observation, severity);
     const cause = this.causes[causeIndex];
@@ -71,12 +75,13 @@ export class Collector {
   }
 
   get total(): number {
-    return this.counts.error + this.counts.warning + this.counts.info;
+    const { counts, acceptedCounts: accepted } = this;
+    return counts.error + counts.warning + counts.info + accepted.error + accepted.warning + accepted.info;
   }
 
   private causeIndex(input: number, observation: Observation, severity: Severity): number {
-    const { rule, cause } = observation;
-    const kind = `${input}\u0000${rule}\u0000${severity}\u0000`;
+    const { rule, cause, accepted } = observation;
+    const kind = `${input}\u0000${rule}\u0000${severity}\u0000${accepted ?? ''}\u0000`;
     const known = this.causeIndexes.get(kind + cause);
     if (known !== undefined) return known;
     const isRest = this.causes.length >= MOST_CAUSES;
@@ -84,7 +89,8 @@ export class Collector {
     const key = kind + (isRest ? '\u0001rest' : cause);
     const gathered = this.causeIndexes.get(key);
     if (gathered !== undefined) return gathered;
-    const index = this.causes.push({ rule, severity, input, first: observation, count: 0, holes: [], isRest }) - 1;
+    const index =
+      this.causes.push({ rule, severity, input, first: observation, count: 0, holes: [], isRest, accepted }) - 1;
     this.causeIndexes.set(key, index);
     return index;
   }

@@ -20,6 +20,8 @@ export interface Observation {
   count?: number;
   /** Where the rule's own severity does not fit this case. */
   severity?: Severity;
+  /** Number of the entry of a baseline that accepts it, from 1. */
+  accepted?: number;
 }
 
 export type Severity = 'error' | 'warning' | 'info';

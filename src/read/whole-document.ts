@@ -1,6 +1,6 @@
 import type { ColumnProfile } from '../generated/column-profile.js';
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
-import { type ErrorObject, validateColumnProfile, validateReport } from '../generated/validators.js';
+import { type ErrorObject, validateWhole } from '../generated/validators.js';
 import type { Observation, Observe } from '../model/observation.js';
 import { explainSchema } from './explain-schema.js';
 import { LayoutReader } from './layout-reader.js';
@@ -10,9 +10,8 @@ import { blanks, describeByte, Scanner } from './scan.js';
 import { checkProfile, profileUnfit } from './table/check-profile.js';
 
 /** Documents that are small enough to be read at once. */
-export type WholeKind = 'report' | 'column-profile';
+export type WholeKind = 'report' | 'column-profile' | 'config' | 'baseline';
 
-const validators = { report: validateReport, 'column-profile': validateColumnProfile };
 const text = new TextDecoder('utf-8', { ignoreBOM: true });
 
 /** A document that was read at once. */
@@ -24,7 +23,7 @@ export interface WholeDocument {
 }
 
 /**
- * Reads a report or a column profile and observes what is wrong with it.
+ * Reads a document that is no layout and observes what is wrong with it.
  *
  * @param bytes the whole text
  */
@@ -39,7 +38,7 @@ export function readWholeDocument(bytes: Uint8Array, kind: WholeKind, observe: O
   const value: unknown = JSON.parse(text.decode(b.subarray(start, end)));
   const version = otherVersion((value as { ahx?: unknown } | null)?.ahx);
   if (version !== undefined) observe(unsupportedVersion(version, positionOf(b, start, ['ahx'], 'value')));
-  const validate = validators[kind];
+  const validate = validateWhole[kind];
   const errors = validate(value) ? [] : ((validate.errors ?? []) as ErrorObject[]);
   for (const { rule, tokens, aim, data } of explainSchema(errors, value, kind)) {
     const pointer = toPointer(tokens);

@@ -13,6 +13,7 @@ export interface ReportParts {
   inputs: Report['inputs'];
   verdict: Report['verdict'];
   counts: Record<Severity, number>;
+  baseline: Report['baseline'];
   coverage: CoverageRow[];
   causes: Omit<Cause, 'id'>[];
   /** In the order of the report; `cause` is an index into `causes`. */
@@ -38,6 +39,7 @@ export function buildReport(parts: ReportParts): Report {
     inputs: parts.inputs,
     verdict: parts.verdict,
     counts: parts.counts,
+    ...(parts.baseline !== undefined && { baseline: parts.baseline }),
     coverage: parts.coverage,
     causes: order.map((index) => ({ id: numberOf.get(index) as number, ...parts.causes[index] })),
     findings: parts.findings.map((finding) => ({ ...finding, cause: numberOf.get(finding.cause) as number })),

@@ -8,7 +8,7 @@ import { bases, CORPUS, type DerivedCase } from '../../src/build/derive-cases.js
 import { membersOf, placesIn } from '../../src/build/schema-places.js';
 import type { Schema } from '../../src/build/schema-source.js';
 import { SCHEMA_VERSION } from '../../src/generated/schema-tables.js';
-import { validateColumnProfile, validateLayoutMember } from '../../src/generated/validators.js';
+import { validateWhole, validateLayoutMember } from '../../src/generated/validators.js';
 import { applyPatch } from './apply-patch.js';
 
 const root = join(import.meta.dirname, '../..');
@@ -57,7 +57,7 @@ describe('the generated validators', () => {
   it.each(Object.entries(bases))('give the verdict of every case of a %s, at its place', (kind, base) => {
     const document = read(`${CORPUS}/${base}`);
     const cases = read(`${CORPUS}/derived/${kind}.json`) as DerivedCase[];
-    const places = kind === 'layout' ? layoutErrorPlaces : profileErrorPlaces;
+    const places = kind === 'layout' ? layoutErrorPlaces : wholeErrorPlaces(kind as keyof typeof validateWhole);
     for (const { id, patch, findings } of cases) {
       // Which members a layout must have and may have is known from the tables, not from a validator.
       if (kind === 'layout' && id.startsWith('layout:/: ')) continue;
@@ -69,9 +69,12 @@ describe('the generated validators', () => {
   });
 });
 
-function profileErrorPlaces(document: unknown): string[] {
-  validateColumnProfile(document);
-  return [...new Set((validateColumnProfile.errors ?? []).map(({ instancePath }) => instancePath))];
+function wholeErrorPlaces(kind: keyof typeof validateWhole): (document: unknown) => string[] {
+  return (document) => {
+    const validate = validateWhole[kind];
+    validate(document);
+    return [...new Set((validate.errors ?? []).map(({ instancePath }) => instancePath))];
+  };
 }
 
 function layoutErrorPlaces(document: unknown): string[] {

@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { validateColumnProfile, validateLayoutMember, validateRecord } from '../../src/generated/validators.js';
+import { validateWhole, validateLayoutMember, validateRecord } from '../../src/generated/validators.js';
 
 /** Whether the worker is as strict as it is meant to be: without this the rest would prove nothing. */
 function evaluates() {
@@ -19,7 +19,7 @@ parentPort?.postMessage({
   hasRequire: typeof require === 'function',
   holes,
   membersAtFault: members.map(([name]) => name),
-  profile: validateColumnProfile(profile),
+  profile: validateWhole['column-profile'](profile),
   wrongHole:
     isWrongFound &&
     validateRecord.holes.errors?.map(({ keyword, instancePath, schemaPath }) => [keyword, instancePath, schemaPath]),
