@@ -21,10 +21,14 @@ export class Collection<T> {
   readonly duplicates: [index: number, first: number][] = [];
   private readonly definedAt: number[] = [];
   private readonly givenUp = new Set<number>();
+  /** The records without those given up, until another one is. */
+  private kept: readonly (T | undefined)[] | undefined;
 
   /** The records that later stages judge: undefined also for those that the references stage gave up. */
   get judged(): readonly (T | undefined)[] {
-    return this.givenUp.size === 0 ? this.records : this.records.map((r, k) => (this.givenUp.has(k) ? undefined : r));
+    if (this.givenUp.size === 0) return this.records;
+    this.kept ??= this.records.map((record, k) => (this.givenUp.has(k) ? undefined : record));
+    return this.kept;
   }
 
   /** Whether a record is not judged in later stages. */
@@ -35,11 +39,13 @@ export class Collection<T> {
   /** Marks a record as one that later stages do not judge. */
   giveUp(index: number): void {
     this.givenUp.add(index);
+    this.kept = undefined;
   }
 
   /** Adds a record. */
   define(id: string | undefined, record: T | undefined, byte: number): void {
     const index = this.records.push(record) - 1;
+    this.kept = undefined;
     this.bytes.push(byte);
     this.ids.push(id);
     if (id === undefined) return;
