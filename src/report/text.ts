@@ -26,7 +26,10 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
   const paint = (code: string, text: string) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
   const lines: string[] = [];
   report.inputs.forEach((input, index) => {
-    const causes = report.causes.filter((cause) => cause.input === index + 1);
+    const ofInput = report.causes.filter((cause) => cause.input === index + 1);
+    // What is accepted comes last: it is there to be seen, not to be acted on.
+    const isAccepted = ({ accepted }: Cause) => accepted !== undefined;
+    const causes = [...ofInput.filter((cause) => !isAccepted(cause)), ...ofInput.filter(isAccepted)];
     if (causes.length === 0) return;
     lines.push(paint('1', printable(input.name)));
     for (const cause of causes.slice(0, MOST_CAUSES)) lines.push(...causeLines(report, cause, findingsOfCause, paint));
@@ -44,6 +47,8 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
       '',
     );
   }
+  const ofBaseline = baselineLines(report);
+  if (ofBaseline.length > 0) lines.push(...ofBaseline, '');
   const settings = settingsInWords(report);
   if (settings !== '') lines.push(`  set for this check: ${settings}`, '');
   const unjudged = unjudgedLines(report);
@@ -55,7 +60,17 @@ type Paint = (code: string, text: string) => string;
 
 function causeLines(report: Report, cause: Cause, most: number, paint: Paint): string[] {
   const where = placeInWords(cause.place);
-  const head = `  ${paint(COLOURS[cause.severity], cause.severity.padEnd(7))} ${cause.message} ${paint('2', `[${cause.rule}]`)}`;
+  const entry = cause.accepted === undefined ? undefined : report.baseline?.entries[cause.accepted - 1];
+  const label = entry === undefined ? paint(COLOURS[cause.severity], cause.severity.padEnd(7)) : 'accepted';
+  const head = `  ${label} ${cause.message} ${paint('2', `[${cause.rule}]`)}`;
+  if (entry !== undefined) {
+    const until = `${cause.severity}, accepted until ${entry.expires} by ${entry.owner}: ${entry.reason}`;
+    return [
+      head,
+      `          ${counted(cause.findings, 'finding')}${holesInWords(cause)}`,
+      `          ${printable(until)}`,
+    ];
+  }
   if (cause.findings === 1) return [head, `          ${[holeName(cause.holes[0]), where].filter(Boolean).join(', ')}`];
   const listed = report.findings.filter((finding) => finding.cause === cause.id).slice(0, most);
   const lines = [head, `          ${cause.findings} findings, the first at ${where}${holesInWords(cause)}`];
@@ -68,6 +83,27 @@ function causeLines(report: Report, cause: Cause, most: number, paint: Paint): s
   const rest = cause.findings - listed.length;
   if (listed.length > 0 && rest > 0) lines.push(`          - and ${rest} more`);
   return lines;
+}
+
+/** What became of entries of the baseline that no longer do what they were made for. */
+function baselineLines({ baseline }: Report): string[] {
+  const entries = baseline?.entries ?? [];
+  const lines = entries.flatMap(({ state, rule, layout, owner, expires, matched }) =>
+    state === 'expired'
+      ? [
+          `  ran out on ${expires}: the acceptance of ${rule} in "${layout}" by ${owner}; ${counted(matched, 'finding')} count again`,
+        ]
+      : [],
+  );
+  const rest = lines.splice(MOST_REASONS).length;
+  if (rest > 0) lines.push(`  and ${counted(rest, 'more acceptance')} that ran out; --format json lists them`);
+  const gone = entries.filter(({ state }) => state === 'stale').length;
+  const thinner = entries.filter(({ state, findings, matched }) => state === 'in-force' && matched < findings).length;
+  if (gone + thinner > 0)
+    lines.push(
+      `  stale: ${gone} of ${entries.length} entries of the baseline have no finding left, ${thinner} only some; it can be pruned`,
+    );
+  return lines.map(printable);
 }
 
 /** What rules left out and why, a line for each reason; rules that are off are only counted in the verdict. */
@@ -124,8 +160,8 @@ function formatVerdict({ ahx, verdict, inputs, causes }: Report): string {
   return `Not ${table ? 'readable by its profile as' : 'valid'} AHX ${ahx}: ${counted(errors, 'error')}.`;
 }
 
-function siteVerdict({ purpose, verdict, causes, coverage, inputs }: Report): string {
-  const own = causes.filter((cause) => cause.class !== 'format');
+function siteVerdict({ purpose, verdict, causes, coverage, inputs, baseline }: Report): string {
+  const own = causes.filter((cause) => cause.class !== 'format' && cause.accepted === undefined);
   const parts = (['error', 'warning'] as const).map((severity) =>
     counted(sum(own.filter((cause) => cause.severity === severity)), severity),
   );
@@ -134,7 +170,10 @@ function siteVerdict({ purpose, verdict, causes, coverage, inputs }: Report): st
   const wanted = coverage.filter((row) => row.class !== 'format' && !isOff(row));
   const notRun = wanted.filter(({ outcome }) => outcome === 'not-run').length;
   const inPart = wanted.filter(isInPart).length;
+  const { error = 0, warning = 0, info = 0 } = baseline?.counts ?? {};
+  const accepted = error + warning + info;
   const gaps = [
+    ...(accepted > 0 ? [`${counted(accepted, 'more finding')} accepted`] : []),
     ...(notRun > 0 ? [`${counted(notRun, 'rule')} not run`] : []),
     ...(inPart > 0 ? [`${counted(inPart, 'rule')} run in part`] : []),
   ];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { check, type CheckInput, type CheckOptions } from '../../src/jobs/check.js';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
+import { acceptFindings } from '../../src/policy/accept.js';
 import { placeInWords } from '../../src/report/build-report.js';
 import { textReport, verdictLines } from '../../src/report/text.js';
 import { hole, layoutText, typeWithSpacing } from '../jobs/small-layout.js';
@@ -168,6 +169,45 @@ describe('the text report', () => {
     expect(shown).toContain('AHX has no member "a\\u001b[2Jb\\u000ac" here.');
     // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not come out
     expect(shown).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+  });
+});
+
+describe('a baseline in the text report', () => {
+  const asOf = '2026-03-02T07:30:00-05:00';
+  const holes = [0, 50].map((x, k) => hole(`H-${k}`, [x, 0, 0]));
+  const accepted = acceptFindings(check([{ name: 'a', data: layoutText({ ...spaced, holes }) }], { asOf }), {
+    reason: 'Agreed\u001b[31m with the designer',
+    owner: 'Invented Engineers',
+    expires: '2026-06-30',
+  });
+
+  it('shows what is accepted, until when, by whom and why', () => {
+    expect(text({ ...spaced, holes }, { asOf, baseline: accepted })).toMatchInlineSnapshot(`
+      "level 3
+        accepted Holes of type "T" lie closer than 80 mm to holes of type "T" (invented). [holes-too-close]
+                2 findings; holes H-0, H-1
+                error, accepted until 2026-06-30 by Invented Engineers: Agreed\\u001b[31m with the designer
+
+      Valid AHX 0.1.
+      Site checks (for review): 0 errors, 0 warnings on 2 holes; 2 more findings accepted.
+
+      Layout data only. Not a design, not a permit to drill. Follow product approvals, local law and site rules; scan and permit still apply.
+      "
+    `);
+  });
+
+  it('says what has run out and counts it again', () => {
+    const later = text({ ...spaced, holes }, { asOf: '2026-07-01T00:00:00Z', baseline: accepted });
+    expect(later).toContain(
+      '  ran out on 2026-06-30: the acceptance of holes-too-close in "T-1" by Invented Engineers; 2 findings count again\n',
+    );
+    expect(later).toContain('2 errors, 0 warnings in 1 cause on 2 holes.');
+  });
+
+  it('says what is there no more', () => {
+    expect(text({ ...spaced, holes: [holes[0]] }, { asOf, baseline: accepted })).toContain(
+      '  stale: 1 of 1 entries of the baseline have no finding left, 0 only some; it can be pruned\n',
+    );
   });
 });
 
