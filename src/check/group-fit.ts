@@ -11,7 +11,7 @@ const MOST_IN_PAIRS = 64;
 /** What is worst about the members of a group against their pattern. Lengths in millimetres. */
 export type GroupMisfit =
   | { fault: 'distance'; member: number; other: number; distance: number; inPattern: number }
-  | { fault: 'turned' | 'mirrored'; member: number; distance: number };
+  | { fault: 'turned' | 'mirrored' | 'place'; member: number; distance: number };
 
 /** Two coordinates of members in the face or three in space, from the first one, one after the other. */
 interface Offsets {
@@ -42,10 +42,14 @@ export function misfitOf(
   if (!offsets.hasRun) return undefined;
   const [member, distance] = farthest(offsets.values, places);
   if (distance <= limit) return undefined;
-  const isMirrored =
-    handOf(offsets.values, places, limit, false) === 'mirrored' ||
-    handOf(offsets.values, places, limit, true) === 'mirrored';
-  return { fault: isMirrored ? 'mirrored' : 'turned', member: members[member], distance };
+  return { fault: faultOf(offsets.values, places, limit), member: members[member], distance };
+}
+
+/** How the members fit their pattern that do not lie along and across as it says; `place` where they do not. */
+function faultOf(values: Float64Array, places: Float64Array, limit: number): 'turned' | 'mirrored' | 'place' {
+  const turned = handOf(values, places, limit, true);
+  if (turned === 'mirrored' || handOf(values, places, limit, false) === 'mirrored') return 'mirrored';
+  return turned === 'neither' ? 'place' : 'turned';
 }
 
 function offsetsOf(site: Site, run: Vec3 | undefined, members: Int32Array): Offsets {

@@ -24,7 +24,7 @@ export const groupPattern: Rule = {
   },
   data: {
     group: 'id of the group',
-    fault: 'distance, turned or mirrored',
+    fault: 'distance, place, turned or mirrored',
     mirrored: 'true where the pattern fits when it is mirrored; else absent',
     member: 'id of the member that is worst',
     other: 'id of the other member of the pair; only where a distance is wrong',
@@ -38,13 +38,19 @@ export const groupPattern: Rule = {
     if (fault === 'distance') {
       return `Holes "${member}" and "${other}" of group "${group}" lie ${say.length(distance)} apart, ${say.length(inPattern)} in its pattern ${allowed}.`;
     }
+    if (fault === 'place') {
+      return `Hole "${member}" of group "${group}" lies ${say.length(distance)} from its place in the pattern ${allowed}; the group does not fit turned or mirrored either.`;
+    }
     const how = fault === 'mirrored' ? 'mirrored, on the other side of its run' : 'turned against its run';
     return `Group "${group}" fits its pattern only ${how}: hole "${member}" lies ${say.length(distance)} from its place ${allowed}.`;
   },
-  causeMessage: ({ fault, kind }) =>
-    fault === 'distance'
-      ? `Holes of groups of kind ${kind} lie nearer or farther apart than in the pattern of their group.`
-      : `Groups of kind ${kind} are ${fault} against their pattern.`,
+  causeMessage: ({ fault, kind }) => {
+    if (fault === 'distance')
+      return `Holes of groups of kind ${kind} lie nearer or farther apart than in the pattern of their group.`;
+    return fault === 'place'
+      ? `Holes of groups of kind ${kind} do not lie at their places in the pattern of their group.`
+      : `Groups of kind ${kind} are ${fault} against their pattern.`;
+  },
   example: {
     form: 'members',
     bad: '"groups": [{ "id": "G-1", "kind": "trapeze", "run": [1, 0, 0], "pattern": [[0, 0], [0, 600]] }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "group": "G-1", "point": [1000, 1000, 3000] },\n  { "id": "H-2", "trade": "FP", "holeType": "HT-1", "group": "G-1", "point": [1000, 1610, 3000] }\n]',
