@@ -1,11 +1,13 @@
 /**
- * A text of an input as a line of a report can show it: control characters, line separators and marks that
- * turn the direction of writing become escapes, so that no file can rule the terminal of its reader.
+ * A text of an input as a line of a report can show it: control characters, line separators, marks that
+ * turn the direction of writing and what is no character at all (lone surrogates, noncharacters) become
+ * escapes, so that no file can rule the terminal of its reader.
  */
 export function printable(text: string): string {
-  return text.replace(/[\p{Cc}\p{Zl}\p{Zp}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, escaped);
+  return text.replace(/[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\p{Bidi_Control}\p{Noncharacter_Code_Point}]/gu, escaped);
 }
 
 function escaped(character: string): string {
-  return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  const digits = (character.codePointAt(0) as number).toString(16);
+  return digits.length > 4 ? `\\u{${digits}}` : `\\u${digits.padStart(4, '0')}`;
 }

@@ -11,4 +11,10 @@ describe('printable', () => {
       '\\u0000\\u0009\\u000a\\u001b\\u007f\\u009b\\u2028\\u202e\\u2066',
     );
   });
+
+  it('shows what is no character as escapes, and pairs of surrogates as they are', () => {
+    expect(printable('\ud800 \udc00\ud800 \u{1f600} \ufffe \u{1fffe} \u061c')).toBe(
+      '\\ud800 \\udc00\\ud800 \u{1f600} \\ufffe \\u{1fffe} \\u061c',
+    );
+  });
 });

@@ -1,0 +1,99 @@
+import type { Cause, Report } from '../generated/report.js';
+import { SHORT_CAUTION } from '../model/caution.js';
+import type { Severity } from '../model/observation.js';
+import { placeInWords } from './build-report.js';
+import { clip } from './clip.js';
+import { counted } from './counted.js';
+import { SEVERITIES } from './gravest-first.js';
+import { printable } from './printable.js';
+import { verdictLines } from './text.js';
+
+/**
+ * Most annotations of one severity. The service shows 10 errors and 10 warnings of a step
+ * (docs.github.com/en/rest/checks/runs); for notices it states no number, so they are taken to have the same.
+ */
+export const GITHUB_MOST_ANNOTATIONS = 10;
+
+const COMMANDS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'notice' };
+/** Longest texts, in UTF-16 units before they are escaped. */
+const MOST_MESSAGE = 2000;
+const MOST_NAME = 1000;
+const MOST_TITLE = 200;
+const HOLES_OF_CAUSE = 8;
+
+/**
+ * Causes of a report as annotations: workflow commands for the log of a job, one a line, which the service shows
+ * at the file and line. The gravest come first; of each severity at most {@link GITHUB_MOST_ANNOTATIONS} are
+ * written, the last notice among them, which gives the two verdicts, says what is left out, and ends with the
+ * caution. What a baseline accepts is only counted.
+ *
+ * A place in a table is given in words: a row is not always a line.
+ */
+export function githubReport(report: Report): string {
+  const open = report.causes.filter(({ accepted }) => accepted === undefined);
+  const lines: string[] = [];
+  let written = 0;
+  for (const severity of SEVERITIES) {
+    // The last notice needs a place of its own.
+    const most = severity === 'info' ? GITHUB_MOST_ANNOTATIONS - 1 : GITHUB_MOST_ANNOTATIONS;
+    const causes = open.filter((cause) => cause.severity === severity).slice(0, most);
+    written += causes.length;
+    lines.push(...causes.map((cause) => annotation(cause, report)));
+  }
+  lines.push(command('notice', { title: 'AHX check' }, lastNotice(report, open.length - written)));
+  return `${lines.join('\n')}\n`;
+}
+
+function annotation(cause: Cause, { inputs }: Report): string {
+  const { severity, rule, class: ruleClass, message, place, findings, holes } = cause;
+  const { name = `input ${cause.input}` } = inputs[cause.input - 1] ?? {};
+  const names = holes
+    .slice(0, HOLES_OF_CAUSE)
+    .map(({ id, tag }) => (tag === undefined || tag === id ? id : `${id} (tag ${tag})`));
+  const more = findings > names.length && names.length > 0 ? ', …' : '';
+  const where = place.line === undefined ? `${name}, ${placeInWords(place)}` : undefined;
+  const text = [
+    clip(message, MOST_MESSAGE),
+    names.length > 0 ? `Holes ${clip(names.join(', '), MOST_NAME)}${more}.` : undefined,
+    findings > 1 ? `${counted(findings, 'finding')}; this is the place of the first.` : undefined,
+    where && `At ${clip(where, MOST_NAME)}.`,
+  ];
+  const properties = { file: clip(name, MOST_NAME), line: place.line, col: place.line && place.column };
+  const title = clip(`${rule} (${ruleClass})`, MOST_TITLE);
+  return command(COMMANDS[severity], { ...properties, title }, [text.filter((part) => part !== undefined).join(' ')]);
+}
+
+function lastNotice(report: Report, leftOut: number): string[] {
+  const { baseline } = report;
+  const accepted =
+    baseline === undefined ? 0 : SEVERITIES.reduce((sum, severity) => sum + baseline.counts[severity], 0);
+  const parts = [
+    ...verdictLines(report).map((line) => clip(line, MOST_MESSAGE)),
+    leftOut > 0
+      ? `Not shown here: ${counted(leftOut, 'further cause')}, none graver than those of its severity above. The service shows few annotations of a step; ahx check --format text, json or sarif says more.`
+      : undefined,
+    accepted > 0 ? `Not shown here: ${counted(accepted, 'finding')} that the baseline accepts.` : undefined,
+    SHORT_CAUTION,
+  ];
+  return parts.filter((part) => part !== undefined);
+}
+
+/** A workflow command; its properties and the lines of its text are escaped as the service documents it. */
+function command(
+  name: string,
+  properties: Record<string, string | number | undefined>,
+  lines: readonly string[],
+): string {
+  const pairs = Object.entries(properties)
+    .filter(([, value]) => value !== undefined)
+    .map(([key, value]) => `${key}=${escapeProperty(printable(String(value)))}`);
+  return `::${name} ${pairs.join(',')}::${lines.map((line) => escapeData(printable(line))).join('%0A')}`;
+}
+
+function escapeData(text: string): string {
+  return text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+}
+
+function escapeProperty(text: string): string {
+  return escapeData(text).replaceAll(':', '%3A').replaceAll(',', '%2C');
+}
