@@ -1,11 +1,12 @@
 import { handOf } from '../fit/pattern-hand.js';
+import { fitPlan } from '../fit/plan-fit.js';
 import type { Group } from '../generated/layout.js';
 import { along as shifted, cross, dot, squareTo, unit, type Vec3 } from '../geometry/vector.js';
 import { commonInward } from './group-members.js';
 import type { Site } from './site.js';
 import { LENGTH_SLACK_MM } from './slack.js';
 
-/** Up to so many members all pairs are judged. */
+/** Up to so many members all pairs are judged; what more of them look like is judged by their best fit as well. */
 const MOST_IN_PAIRS = 64;
 
 /** What is worst about the members of a group against their pattern. Lengths in millimetres. */
@@ -39,10 +40,14 @@ export function misfitOf(
   const limit = tolerance + LENGTH_SLACK_MM;
   const pair = worstPair(offsets, places, members);
   if (Math.abs(pair.distance - pair.inPattern) > limit) return pair;
-  if (!offsets.hasRun) return undefined;
-  const [member, distance] = farthest(offsets.values, places);
+  const { size, values, hasRun } = offsets;
+  if (run !== undefined && !hasRun) return size === 3 ? 'a run, and no face of all members' : 'run square to the face';
+  const isLarge = members.length > MOST_IN_PAIRS;
+  if (!hasRun && !isLarge) return undefined;
+  if (size === 3) return `more than ${MOST_IN_PAIRS} members, and no face of all`;
+  const [member, distance] = hasRun ? farthest(values, places) : farthestInFit(values, places);
   if (distance <= limit) return undefined;
-  return { fault: faultOf(offsets.values, places, limit), member: members[member], distance };
+  return { fault: hasRun ? faultOf(values, places, limit) : 'place', member: members[member], distance };
 }
 
 /** How the members fit their pattern that do not lie along and across as it says; `place` where they do not. */
@@ -116,4 +121,23 @@ function farthest(offsets: Float64Array, places: Float64Array): [member: number,
     if (distance > most) [member, most] = [k, distance];
   }
   return [member, most];
+}
+
+/** The same after the pattern is moved in the face so that it fits best, in the hand that fits better. */
+function farthestInFit(offsets: Float64Array, places: Float64Array): [member: number, distance: number] {
+  const [from, to] = [places, offsets].map((flat) => ({ x: secondsOf(flat, 0), y: secondsOf(flat, 1) }));
+  const fits = [false, true].map((mirror) => fitPlan(from, to, { scale: 'fixed', mirror }));
+  const [declared, turnedOver] = fits;
+  // All at one place: no direction is needed, and the distances say all.
+  if (declared === undefined || turnedOver === undefined) return [0, 0];
+  const { x, y } = (turnedOver.rms < declared.rms ? turnedOver : declared).residuals;
+  return farthest(
+    Float64Array.from(offsets, (_, k) => (k % 2 === 0 ? x : y)[k >> 1]),
+    new Float64Array(offsets.length),
+  );
+}
+
+/** Each second value, from the one at `start` on. */
+function secondsOf(flat: Float64Array, start: 0 | 1): Float64Array {
+  return Float64Array.from({ length: flat.length / 2 }, (_, k) => flat[2 * k + start]);
 }

@@ -39,7 +39,7 @@ export const groupPattern: Rule = {
       return `Holes "${member}" and "${other}" of group "${group}" lie ${say.length(distance)} apart, ${say.length(inPattern)} in its pattern ${allowed}.`;
     }
     if (fault === 'place') {
-      return `Hole "${member}" of group "${group}" lies ${say.length(distance)} from its place in the pattern ${allowed}; the group does not fit turned or mirrored either.`;
+      return `Hole "${member}" of group "${group}" lies ${say.length(distance)} from its place in the pattern ${allowed}, and no turn or mirroring of the group mends it.`;
     }
     const how = fault === 'mirrored' ? 'mirrored, on the other side of its run' : 'turned against its run';
     return `Group "${group}" fits its pattern only ${how}: hole "${member}" lies ${say.length(distance)} from its place ${allowed}.`;
