@@ -5,6 +5,7 @@ import { placeInWords } from './build-report.js';
 import { clip } from './clip.js';
 import { counted } from './counted.js';
 import { SEVERITIES } from './gravest-first.js';
+import { idAndTag } from './hole-name.js';
 import { printable } from './printable.js';
 import { verdictLines } from './text.js';
 
@@ -47,9 +48,7 @@ export function githubReport(report: Report): string {
 function annotation(cause: Cause, { inputs }: Report): string {
   const { severity, rule, class: ruleClass, message, place, findings, holes } = cause;
   const { name = `input ${cause.input}` } = inputs[cause.input - 1] ?? {};
-  const names = holes
-    .slice(0, HOLES_OF_CAUSE)
-    .map(({ id, tag }) => (tag === undefined || tag === id ? id : `${id} (tag ${tag})`));
+  const names = holes.slice(0, HOLES_OF_CAUSE).map(idAndTag);
   const more = findings > names.length && names.length > 0 ? ', …' : '';
   const where = place.line === undefined ? `${name}, ${placeInWords(place)}` : undefined;
   const text = [

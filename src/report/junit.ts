@@ -1,0 +1,165 @@
+import type { Cause, Coverage, Finding, Report } from '../generated/report.js';
+import { SHORT_CAUTION } from '../model/caution.js';
+import type { Severity } from '../model/observation.js';
+import { placeInWords } from './build-report.js';
+import { clip } from './clip.js';
+import { counted } from './counted.js';
+import { firstOfCauses } from './first-of-causes.js';
+import { SEVERITIES } from './gravest-first.js';
+import { idAndTag } from './hole-name.js';
+import { verdictLines } from './text.js';
+import { xmlElement, xmlText } from './xml-text.js';
+
+/** What makes a case of the test report fail. */
+export interface JUnitOptions {
+  /** Least severity that is a failure. Absent: error. */
+  threshold?: Severity;
+}
+
+/** Longest text of one case, in UTF-16 units of the XML; a further line says what was cut. */
+export const JUNIT_MOST_TEXT = 4000;
+const MOST_MESSAGE = 500;
+/** Findings told of a cause. */
+const MOST_FINDINGS = 20;
+
+/**
+ * A report as JUnit XML, for services that show test results: a suite for the two verdicts, then one for each
+ * input with a case for each rule that ran, named by class and rule.
+ *
+ * A rule that found something of at least the severity `threshold` fails; what is less grave, and what a baseline
+ * accepts, stands in the output of its case. A rule that did not run is skipped, with the reason; one that does not
+ * apply has no case. A verdict that cannot be given is an error. No times: a report knows no clock. The text of
+ * a case is cut at {@link JUNIT_MOST_TEXT} and says so.
+ */
+export function junitReport(report: Report, { threshold = 'error' }: JUnitOptions = {}): string {
+  const told = firstOfCauses(report, MOST_FINDINGS);
+  const failing = SEVERITIES.slice(0, SEVERITIES.indexOf(threshold) + 1);
+  const causesOf = new Map<string, Cause[]>();
+  for (const cause of report.causes) {
+    const key = `${cause.input} ${cause.rule}`;
+    const known = causesOf.get(key);
+    if (known === undefined) causesOf.set(key, [cause]);
+    else known.push(cause);
+  }
+  const suites = report.inputs.map((input, index) => {
+    const cases = report.coverage
+      .filter(({ outcome }) => outcome !== 'not-applicable')
+      .map((row) => ruleCase(row, causesOf.get(`${index + 1} ${row.rule}`) ?? [], { report, told, failing }));
+    const { kind, revision, digest } = input;
+    return suite(
+      input.name,
+      { kind, ...(revision !== undefined && { revision }), ...(digest !== undefined && { digest }) },
+      cases,
+    );
+  });
+  const all = [verdictSuite(report), ...suites];
+  const body = all.map(({ xml }) => xml).join('\n');
+  const counts = countsOf(all.flatMap(({ cases }) => cases));
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${xmlElement('testsuites', { name: 'AHX check', ...counts }, `\n${body}\n`)}\n`;
+}
+
+interface Case {
+  outcome: 'passed' | 'failures' | 'errors' | 'skipped';
+  xml: string;
+}
+
+interface Telling {
+  report: Report;
+  told: ReadonlyMap<number, readonly Finding[]>;
+  failing: readonly Severity[];
+}
+
+function suite(
+  name: string,
+  facts: Record<string, string>,
+  cases: Case[],
+  output = '',
+): { xml: string; cases: Case[] } {
+  const properties = Object.entries(facts).map(([key, value]) => xmlElement('property', { name: key, value }));
+  const parts = [xmlElement('properties', {}, properties.join('')), ...cases.map(({ xml }) => xml), output];
+  const content = parts.filter((part) => part !== '').map((part) => `\n    ${part}`);
+  return { cases, xml: `  ${xmlElement('testsuite', { name, ...countsOf(cases) }, `${content.join('')}\n  `)}` };
+}
+
+function countsOf(cases: readonly Case[]): Record<string, number> {
+  const count = (outcome: Case['outcome']) => cases.filter((one) => one.outcome === outcome).length;
+  return { tests: cases.length, failures: count('failures'), errors: count('errors'), skipped: count('skipped') };
+}
+
+/** Without it a check that could not judge would look like one that found nothing. */
+function verdictSuite(report: Report): { xml: string; cases: Case[] } {
+  const lines = verdictLines(report);
+  const cases = (['format', 'site'] as const).map((name, k): Case => {
+    const verdict = report.verdict[name];
+    const outcome = verdict === 'pass' ? 'passed' : verdict === 'fail' ? 'failures' : 'errors';
+    const attributes = { message: clip(lines[k], MOST_MESSAGE), type: verdict };
+    const content = verdict === 'pass' ? undefined : xmlElement(verdict === 'fail' ? 'failure' : 'error', attributes);
+    return { outcome, xml: xmlElement('testcase', { classname: 'verdict', name }, content) };
+  });
+  const { asOf, purpose, tool, sample } = report;
+  const facts = {
+    tool: `${tool.name} ${tool.version}`,
+    purpose,
+    ...(asOf !== undefined && { asOf }),
+    findings: `${sample.total}, of which the report lists ${sample.listed}`,
+  };
+  const about = [...lines, SHORT_CAUTION].map((line) => xmlText(clip(line, MOST_MESSAGE)));
+  return suite('verdicts', facts, cases, xmlElement('system-out', {}, about.join('\n')));
+}
+
+/** What became of one rule in one input. */
+function ruleCase(row: Coverage, causes: readonly Cause[], telling: Telling): Case {
+  const attributes = { classname: row.class, name: row.rule };
+  const isFailure = ({ severity, accepted }: Cause) => accepted === undefined && telling.failing.includes(severity);
+  const fails = causes.filter(isFailure);
+  const others = causes.filter((cause) => !isFailure(cause));
+  const parts: string[] = [];
+  if (row.outcome === 'not-run' && causes.length === 0) {
+    parts.push(xmlElement('skipped', { message: clip(row.reason ?? 'no reason given', MOST_MESSAGE) }));
+  } else if (fails.length > 0) {
+    const findings = counted(sum(fails), 'finding');
+    const message = `${clip(fails[0].message, MOST_MESSAGE)} (${findings}${fails.length > 1 ? ` in ${fails.length} causes` : ''})`;
+    parts.push(xmlElement('failure', { message, type: fails[0].severity }, told(fails, telling)));
+  }
+  if (others.length > 0) parts.push(xmlElement('system-out', {}, told(others, telling)));
+  const outcome =
+    fails.length > 0 ? 'failures' : row.outcome === 'not-run' && causes.length === 0 ? 'skipped' : 'passed';
+  return { outcome, xml: xmlElement('testcase', attributes, parts.length === 0 ? undefined : parts.join('')) };
+}
+
+/** Causes with their first findings as lines of XML text, the gravest cause first, within the limit. */
+function told(causes: readonly Cause[], telling: Telling): string {
+  const lines: string[] = [];
+  let length = 0;
+  let findings = 0;
+  for (const line of linesOf(causes, telling)) {
+    const text = xmlText(line.text);
+    length += text.length + 1;
+    if (length > JUNIT_MOST_TEXT) break;
+    lines.push(text);
+    findings += line.findings;
+  }
+  const rest = sum(causes) - findings;
+  return [...lines, ...(rest > 0 ? [`and ${counted(rest, 'more finding')} not told here`] : [])].join('\n');
+}
+
+/** Lines to tell causes, each with the number of findings that it tells whole. */
+function* linesOf(
+  causes: readonly Cause[],
+  { report, told: first }: Telling,
+): Generator<{ text: string; findings: number }> {
+  for (const cause of causes) {
+    const reason = cause.accepted === undefined ? undefined : report.baseline?.entries[cause.accepted - 1]?.reason;
+    const accepted = cause.accepted === undefined ? '' : `; accepted: ${reason ?? `entry ${cause.accepted}`}`;
+    const head = `${cause.severity}: ${clip(cause.message, MOST_MESSAGE)} (${counted(cause.findings, 'finding')}, the first at ${placeInWords(cause.place)}${accepted})`;
+    yield { text: head, findings: 0 };
+    for (const { id, tag, message, place } of first.get(cause.id) ?? []) {
+      const name = id === undefined ? '' : `hole ${idAndTag({ id, tag })}: `;
+      yield { text: `- ${name}${clip(message, MOST_MESSAGE)} (${placeInWords(place)})`, findings: 1 };
+    }
+  }
+}
+
+function sum(causes: readonly Cause[]): number {
+  return causes.reduce((total, { findings }) => total + findings, 0);
+}
