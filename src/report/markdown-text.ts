@@ -1,0 +1,35 @@
+import { printable } from './printable.js';
+
+/**
+ * Words that mean nothing in any flavour of Markdown wherever they stand in a line: letters, digits and common
+ * marks. Signs of markup, and colons and at signs, which make links, mentions and emoji, are not among them.
+ */
+const PLAIN = /^[\p{L}\p{M}\p{N}.,;!?'"()%°²³±×≤≥–—‘’“”„…′″/-]*:?$/u;
+/** What a service makes a link of without any sign of markup: addresses, numbers of issues, digests of commits. */
+const LINKED = /www\.|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/i;
+
+/**
+ * A text of an input as a piece of Markdown that shows it letter by letter: as code, in which nothing is a link, a
+ * mention or markup, and with all signs as character references, so that neither backticks nor bars end it.
+ */
+export function markdownCode(text: string): string {
+  const shown = printable(text);
+  if (shown === '') return '<code>&#32;</code>';
+  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} -]|^ | $|(?<= ) |-(?=-)/gu, reference)}</code>`;
+}
+
+/**
+ * A sentence that may quote texts of an input, as a piece of Markdown within a line: words that could mean anything
+ * as markup, link or mention become code, the others stay as they are. Runs of blanks show as one.
+ */
+export function markdownSentence(text: string): string {
+  return printable(text)
+    .split(/\s+/)
+    .filter((word) => word !== '')
+    .map((word) => (PLAIN.test(word) && !LINKED.test(word) ? word : markdownCode(word)))
+    .join(' ');
+}
+
+function reference(character: string): string {
+  return `&#${character.codePointAt(0)};`;
+}

@@ -1,0 +1,156 @@
+import fc from 'fast-check';
+import MarkdownIt from 'markdown-it';
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/generated/report.js';
+import { SHORT_CAUTION } from '../../src/model/caution.js';
+import { MARKDOWN_MOST_BYTES, markdownReport } from '../../src/report/markdown.js';
+import { printable } from '../../src/report/printable.js';
+import { verdictLines } from '../../src/report/text.js';
+import { cause, coverage, finding, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
+
+/** Tables, strikethrough, HTML and addresses without markup, as services that show summaries read them. */
+const reader = new MarkdownIt({ html: true, linkify: true });
+
+/** Elements of the summary's own. */
+const OWN = [
+  ...['h3', 'p', 'strong', 'br', 'code', 'ul', 'li', 'details', 'summary'],
+  ...['table', 'thead', 'tbody', 'tr', 'th', 'td'],
+];
+
+function elementsOf(html: string): Set<string> {
+  return new Set([...html.matchAll(/<\/?([^\s>/]*)/g)].map(([, name]) => name));
+}
+
+function textOf(html: string): string {
+  return html
+    .replace(/<[^>]*>/g, '')
+    .replace(/&#(\d+);/g, (_, code) => String.fromCodePoint(Number(code)))
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&amp;', '&');
+}
+
+function bytesOf(report: Report): number {
+  return Buffer.byteLength(markdownReport(report));
+}
+
+describe('the summary in Markdown', () => {
+  it('begins with the two verdicts and the caution', () => {
+    const report = reportOf();
+    const text = textOf(reader.render(markdownReport(report)));
+    for (const line of [...verdictLines(report), SHORT_CAUTION]) expect(text).toContain(line);
+  });
+
+  it('has a table of causes, what they are about folded away, and what did not run', () => {
+    const report = reportOf({
+      causes: [cause(1, { findings: 2 }), cause(2, { severity: 'warning', place: { row: 4, column: 1 } })],
+      findings: [finding({ tag: 'B 7' }), finding({ id: 'H-2' })],
+      coverage: [coverage('off-surface', { outcome: 'not-run', reason: 'no substrate' })],
+    });
+    expect(markdownReport(report)).toMatchInlineSnapshot(`
+      "### AHX check
+
+      **Valid AHX 0.1.**<br>
+      **Site checks (for review): 2 errors, 1 warning in 2 causes on 10 holes; 1 rule not run.**
+
+      Layout data only. Not a design, not a permit to drill. Follow product approvals, local law and site rules; scan and permit still apply.
+
+      | input | kind | revision | holes |
+      |---|---|---|---|
+      | <code>level3&#46;ahx&#46;json</code> | layout |  | 10 |
+
+      | | severity | cause | rule | findings | first at |
+      |---|---|---|---|---|---|
+      | 1 | error | Cause 1. | <code>holes-too-close</code> | 2 | line 7, column 3 |
+      | 2 | warning | Cause 2. | <code>holes-too-close</code> | 1 | row 4, column 1 |
+
+      <details><summary>Cause 1, <code>holes-too-close</code>: 2 findings</summary>
+
+      - Hole <code>H-1 &#40;tag B 7&#41;</code>: The hole lies 50 mm from hole "H-2"; at least 80 mm is needed (invented). (line 7, column 3)
+      - Hole <code>H-2</code>: The hole lies 50 mm from hole "H-2"; at least 80 mm is needed (invented). (line 7, column 3)
+
+      </details>
+
+      <details><summary>1 rule not run</summary>
+
+      - <code>off-surface</code>: no substrate
+
+      </details>
+
+      Lists show at most 20 findings of a cause, and none beyond 60000 bytes.
+      "
+    `);
+  });
+
+  it('gives the reason, owner and end of what a baseline accepts', () => {
+    const entry = { rule: 'x', layout: 'L', reason: 'agreed in RFI 12', owner: 'E. C.', expires: '2027-01-01' };
+    const text = textOf(
+      reader.render(
+        markdownReport(
+          reportOf({
+            causes: [cause(1, { accepted: 1 }), cause(2)],
+            baseline: {
+              entries: [{ ...entry, state: 'in-force', findings: 1, matched: 1 }],
+              counts: { error: 1, warning: 0, info: 0 },
+            },
+          }),
+        ),
+      ),
+    );
+    expect(text).toContain('Accepted: agreed in RFI 12 (E. C., until 2027-01-01)');
+    expect(text.indexOf('Cause 2.')).toBeLessThan(text.indexOf('Cause 1.'));
+    expect(text).toContain('The baseline accepts 1 finding, which the verdicts do not count.');
+  });
+
+  it('makes neither markup nor links nor mentions of any text, whatever it is', () => {
+    const markup = fc.string({
+      unit: fc.constantFrom(...'<>[]()!*_~`|\\&#@:/.-= \n$^{}"\'aw1'.split(''), 'www.', 'https://', 'GH-1'),
+      maxLength: 40,
+    });
+    const nasty = fc.oneof(fc.constantFrom(...HOSTILE), markup, fc.string({ unit: 'binary' }));
+    fc.assert(
+      fc.property(nasty, (text) => {
+        const html = reader.render(markdownReport(hostileReport(text)));
+        expect([...elementsOf(html)].filter((name) => !OWN.includes(name))).toEqual([]);
+        // No element of ours has attributes, so none can have been put in.
+        expect(html).not.toMatch(/<[a-z]+\d?\s/);
+        // Mentions, numbers of issues, digests of commits and emoji are made of text outside of code only.
+        const outside = textOf(html.replace(/<code>.*?<\/code>/gs, ''));
+        expect(outside).not.toMatch(/[@#]|gh-\d|[0-9a-f]{7}|:\w+:|www\.|:\/\//i);
+        // Each cell that was written is still one cell.
+        for (const [row] of html.matchAll(/<tr>.*?<\/tr>/gs)) expect([4, 6]).toContain(row.split(/<t[dh]>/).length - 1);
+        expect(html.match(/<tr>/g)).toHaveLength(1 + 2 + 1 + 3);
+        const shown = printable(text);
+        const names = [...html.matchAll(/<code>(.*?)<\/code>/gs)].map(([, inner]) => textOf(inner));
+        expect(names[0]).toBe(shown === '' ? ' ' : shown);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('stays below 60,000 bytes, takes the gravest and says what it left out', () => {
+    const report = largeReport(30_000);
+    report.causes.sort((a, b) => (a.severity < b.severity ? -1 : a.severity > b.severity ? 1 : a.id - b.id));
+    const markdown = markdownReport(report);
+    expect(markdown).toBe(markdownReport(structuredClone(report)));
+    expect(Buffer.byteLength(markdown)).toBeLessThan(MARKDOWN_MOST_BYTES);
+    expect(markdown).toContain('Left out here: 9950 further causes');
+    expect(markdown).not.toContain('| warning |');
+  });
+
+  it('stays below 60,000 bytes where every text is long and every letter of it has to be escaped', () => {
+    for (const character of ['|', '\u0000', '中', '😀', '\u{1fffe}', 'a ']) {
+      const text = character.repeat(5000);
+      const hostile = hostileReport(text);
+      const causes = Array.from({ length: 300 }, (_, k) => cause(k + 1, { message: text, rule: text, findings: 30 }));
+      const findings = causes.flatMap(({ id }) =>
+        Array.from({ length: 30 }, () => finding({ id: text, message: text, cause: id })),
+      );
+      const inputs = Array.from({ length: 100 }, () => hostile.inputs[0]);
+      const rows = Array.from({ length: 100 }, () => coverage(text, { outcome: 'not-run', reason: text }));
+      const bytes = bytesOf({ ...hostile, ahx: text, inputs, causes, findings, coverage: rows });
+      expect(bytes).toBeLessThan(MARKDOWN_MOST_BYTES);
+    }
+  });
+});
