@@ -6,16 +6,17 @@ import { printable } from './printable.js';
  */
 const PLAIN = /^[\p{L}\p{M}\p{N}.,;!?'"()%°²³±×≤≥–—‘’“”„…′″/-]*:?$/u;
 /** What a service makes a link of without any sign of markup: addresses, numbers of issues, digests of commits. */
-const LINKED = /www\.|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/i;
+const LINKED = /\.\p{L}|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/iu;
 
 /**
  * A text of an input as a piece of Markdown that shows it letter by letter: as code, in which nothing is a link, a
- * mention or markup, and with all signs as character references, so that neither backticks nor bars end it.
+ * mention or markup, and with the signs that markup and links are made of as character references, so that neither
+ * backticks nor bars end it.
  */
 export function markdownCode(text: string): string {
   const shown = printable(text);
   if (shown === '') return '<code>&#32;</code>';
-  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} -]|^ | $|(?<= ) |-(?=-)/gu, reference)}</code>`;
+  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} .,;!?'"()/%+=-]|\.(?=\p{L})|^ | $|(?<= ) |-(?=-)/gu, reference)}</code>`;
 }
 
 /**

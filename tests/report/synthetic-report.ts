@@ -21,6 +21,7 @@ export const HOSTILE: readonly string[] = [
   'a,b;"c"\t|d|',
   '| a | b |\n|---|---|',
   '[link](https://example.org) ![i](x) <https://example.org>',
+  'example.org',
   'www.example.org https://example.org a@example.org',
   '@someone #12 GH-12 owner/repo#1 deadbeefdeadbeefdeadbeefdeadbeefdeadbeef :tada:',
   '**bold** _em_ ~~s~~ `code` ``two`` $x$ [^1] - [ ] x',
