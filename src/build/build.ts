@@ -96,7 +96,13 @@ async function bundleCommand(target: string): Promise<void> {
     entryPoints: { main: join(root, 'src/cli/main.ts') },
     plugins: [builtins, parts.plugin],
   });
-  const late = await build({ ...common, entryPoints: parts.entryPoints });
+  const late = await build({
+    ...common,
+    entryPoints: parts.entryPoints,
+    // Packages that are modules ask where they are; a script of the older form is asked in another way.
+    define: { 'import.meta.url': 'fileAddress' },
+    banner: { js: "const fileAddress = require('node:url').pathToFileURL(__filename).href;" },
+  });
   const starter = readFileSync(join(root, 'src/cli/start.cjs'), 'utf8');
   writeFileSync(join(target, 'cli.cjs'), `#!/usr/bin/env node\n${starter}`);
   chmodSync(join(target, 'cli.cjs'), 0o755);
@@ -135,13 +141,15 @@ function lateParts(): { plugin: Plugin; entryPoints: Record<string, string> } {
 
 /** The licences of the packages that are part of the command. */
 function licences(metafiles: readonly Metafile[]): string {
-  const names = metafiles
+  // A package may have its own copy of another one in a folder of the same name.
+  const packages = metafiles
     .flatMap(({ inputs }) => Object.keys(inputs))
-    .flatMap((path) => /node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
-  return [...new Set(names)]
+    .flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
+  return [...new Set(packages)]
     .sort()
-    .map((name) => {
-      const folder = join(root, 'node_modules', name);
+    .map((path) => {
+      const name = path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length);
+      const folder = join(root, path);
       const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
       if (file === undefined || !existsSync(join(folder, file))) throw new Error(`${name} ships no licence text`);
       return `${name}\n\n${readFileSync(join(folder, file), 'utf8').trim()}\n`;

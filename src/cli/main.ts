@@ -29,20 +29,27 @@ function program(done: (code: number) => void): Command {
   ahx
     .command('check')
     .description('Say whether files are valid AHX, and what will not work on site.')
-    .argument('<files...>', 'layouts, profiles or reports in JSON, or tables with --profile; - is standard input')
+    .argument(
+      '[files...]',
+      'layouts or other AHX documents in JSON, or tables with --profile; - is standard input; absent: those of the config',
+    )
     .option('-p, --profile <file>', 'column profile to read tables with; - is standard input')
     .addOption(
-      new Option('--purpose <purpose>', 'what the layouts are checked for')
-        .choices(['for-review', 'for-drilling', 'for-closeout'])
-        .default('for-review'),
+      new Option('--purpose <purpose>', 'what the layouts are checked for (default: for-review)').choices([
+        'for-review',
+        'for-drilling',
+        'for-closeout',
+      ]),
     )
     .addOption(new Option('-f, --format <format>', 'form of the report').choices(['text', 'json']).default('text'))
     .addOption(
-      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1')
-        .choices(['error', 'warning', 'info'])
-        .default('error'),
+      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
+        'error',
+        'warning',
+        'info',
+      ]),
     )
-    .option('-n, --limit <count>', 'most findings listed; counts are exact all the same', wholeNumber, 1000)
+    .option('-n, --limit <count>', 'most findings listed; counts are exact all the same (default: 1000)', wholeNumber)
     .option(
       '-s, --severity <rule=level>',
       'severity of one rule: error, warning, info or off; may be repeated',
@@ -50,12 +57,15 @@ function program(done: (code: number) => void): Command {
       [],
     )
     .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
-    .option('--as-of <time>', 'time that the check takes as now, RFC 3339; for what runs out', rfc3339)
+    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
+    .option('--no-config', 'check without the config that is there')
+    .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
+    .option('--as-of <time>', 'time that the check takes as now, RFC 3339 or now; for what runs out', rfc3339)
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
       'after',
-      '\nLayouts of one frame are judged together: holes of all against holes and keep-outs of all.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check sprinkler.ahx.json ducts.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
+      '\nLayouts of one frame are judged together: holes of all against holes and keep-outs of all.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check sprinkler.ahx.json ducts.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n  ahx check --baseline accepted.ahx.json --as-of now level3.ahx.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
     )
     .action(async (files: string[], flags) => {
       done(await runCheck(files, flags));
@@ -88,6 +98,39 @@ function program(done: (code: number) => void): Command {
       done(await runConvert(from, to, flags));
     });
   ahx
+    .command('baseline')
+    .description('Accept findings for a time, or say what became of those that were accepted.')
+    .argument('<baseline>', 'file of the accepted findings; made where it is not there')
+    .argument('[files...]', 'what is checked, as for ahx check; absent: the files of the config')
+    .option('--reason <text>', 'why the findings are accepted')
+    .option('--owner <name>', 'who answers for it')
+    .option('--expires <day>', 'last day on which they are accepted, such as 2026-06-30')
+    .option('--question <number>', 'number of the request for information that it follows from')
+    .option('-r, --rule <id>', 'accept the findings of this rule only; may be repeated', collect, [])
+    .option('--prune', 'take out what is there no more', false)
+    .option('-p, --profile <file>', 'column profile to read tables with')
+    .addOption(
+      new Option('--purpose <purpose>', 'what the layouts are checked for (default: for-review)').choices([
+        'for-review',
+        'for-drilling',
+        'for-closeout',
+      ]),
+    )
+    .option('-s, --severity <rule=level>', 'severity of one rule; may be repeated', collect, [])
+    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
+    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
+    .option('--no-config', 'check without the config that is there')
+    .option('--as-of <time>', 'time that the check takes as now, RFC 3339 (default: now)', rfc3339)
+    .option('-q, --quiet', 'show no progress', false)
+    .addHelpText(
+      'after',
+      '\nExamples:\n  ahx baseline accepted.ahx.json level3.ahx.json --reason "Group calculated, RFI 17" --owner "J. Doe" --expires 2026-06-30 --rule holes-too-close\n  ahx baseline accepted.ahx.json level3.ahx.json\n  ahx baseline accepted.ahx.json level3.ahx.json --prune\n\nTo accept a finding is no approval. Findings about the form of a file cannot be accepted.\n\nExit codes: 0 done, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
+    )
+    .action(async (baseline: string, files: string[], flags) => {
+      const { runBaseline } = await import('./commands/baseline.js');
+      done(await runBaseline(baseline, files, flags));
+    });
+  ahx
     .command('explain')
     .description('Say what a rule is about, why it matters and how to mend it.')
     .argument('[rule]', 'id of the rule; absent: list all rules')
@@ -105,6 +148,7 @@ function wholeNumber(text: string): number {
 }
 
 function rfc3339(text: string): string {
+  if (text === 'now') return new Date().toISOString();
   if (!isDateTime(text)) throw new InvalidArgumentError('It must be a time such as 2026-03-02T07:30:00-05:00.');
   return text;
 }

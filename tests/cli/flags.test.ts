@@ -20,25 +20,33 @@ function flagsIn(help: string): string[] {
 }
 
 describe('the flags of the command', () => {
-  it.each([[[]], [['check']], [['convert']], [['explain']]])('%j are all used by a test', (of: string[]) => {
-    const flags = flagsIn(ahx([...of, '--help']).out);
-    expect(flags).toContain('--help');
-    expect(flags.filter((flag) => !uses.has(flag))).toEqual([]);
-  });
+  it.each([[[]], [['check']], [['convert']], [['explain']], [['baseline']]])(
+    '%j are all used by a test',
+    (of: string[]) => {
+      const flags = flagsIn(ahx([...of, '--help']).out);
+      expect(flags).toContain('--help');
+      expect(flags.filter((flag) => !uses.has(flag))).toEqual([]);
+    },
+  );
 
   it('are found in the help, long and short', () => {
     expect(flagsIn(ahx(['check', '--help']).out).sort()).toEqual([
       '--as-of',
+      '--baseline',
       '--colour',
+      '--config',
       '--format',
       '--help',
       '--limit',
+      '--no-config',
       '--option',
       '--profile',
       '--purpose',
       '--quiet',
       '--severity',
       '--threshold',
+      '-b',
+      '-c',
       '-f',
       '-h',
       '-n',

@@ -19,7 +19,7 @@ import { textReport, verdictLines } from '../../report/text.js';
 import { hasLostReader, pause, print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
 import { feed, STANDARD_INPUT } from '../feed.js';
-import { isTableName, readProfile } from '../read-profile.js';
+import { isTableName, readDocument } from '../read-document.js';
 
 export interface ConvertFlags {
   profile?: string;
@@ -86,7 +86,7 @@ const FEATURES = /^\s*\{[^]*"type"\s*:\s*"Feature(Collection)?"/;
 /** @throws WrongUse, RefusedName */
 function taskOf(from: string, to: string, flags: ConvertFlags): Task {
   const form = flags.to ?? formOf(to);
-  const profile = flags.profile === undefined ? undefined : readProfile(flags.profile, [from]);
+  const profile = flags.profile === undefined ? undefined : readDocument('column-profile', flags.profile, [from]);
   // With a profile, whatever is not named as JSON is a table, unless the table is what is to be written.
   const isTable = isTableName(from) || (profile !== undefined && form !== 'csv' && !/\.(geo)?json$/i.test(from));
   if ((isTable || form === 'csv') && profile === undefined) {

@@ -1,0 +1,169 @@
+import { existsSync } from 'node:fs';
+import type { ColumnProfile } from '../generated/column-profile.js';
+import type { Config } from '../generated/config.js';
+import type { Report } from '../generated/report.js';
+import { Checker, type CheckOptions } from '../jobs/checker.js';
+import { BadRuleOption } from '../jobs/rule-options.js';
+import { BadSeverity } from '../jobs/severities.js';
+import type { Severity } from '../model/observation.js';
+import type { Purpose } from '../model/rule.js';
+import { UnreadableInput } from '../node/input-file.js';
+import { BadBaseline } from '../policy/baseline.js';
+import { type Manners, say } from './console.js';
+import { WrongUse } from './exit.js';
+import { type Fed, feed, STANDARD_INPUT } from './feed.js';
+import type { NamedInput, Policy } from './policy.js';
+import { isTableName, readDocument } from './read-document.js';
+
+/** The config that holds where none is named. */
+const CONFIG_NAME = 'ahx.config.json';
+
+/** What people say about how files are to be checked; absent: what the config says, else the default. */
+export interface CheckFlags {
+  profile?: string;
+  /** Path of a config; false: none, not even the one in the folder. */
+  config?: string | false;
+  baseline?: string;
+  purpose?: Purpose;
+  limit?: number;
+  severity: string[];
+  option: string[];
+  asOf?: string;
+  quiet: boolean;
+}
+
+/** Files that were checked. They stay open, to be looked at again, until `close`. */
+export interface CheckedFiles {
+  /** Undefined where none of the files could be read. */
+  report: Report | undefined;
+  fed: Fed[];
+  /** How many files could not be read. */
+  unreadable: number;
+  config: Config | undefined;
+  close(): void;
+}
+
+/**
+ * Checks files, those of the config where none are named.
+ *
+ * @throws WrongUse, UnreadableInput for a profile, a config or a baseline
+ */
+export async function checkFiles(
+  names: readonly string[],
+  flags: CheckFlags,
+  { manners, ...more }: { manners: Manners; sha256?: CheckOptions['sha256']; sampleLimit?: number },
+): Promise<CheckedFiles> {
+  const policy = await policyOf(flags);
+  const inputs = names.length > 0 ? names.map((path) => ({ path })) : (policy?.inputs ?? []);
+  if (inputs.length === 0) throw new WrongUse(noFiles(policy));
+  const profileOf = readProfiles(inputs, flags.profile);
+  const checker = orWrongUse(() => new Checker({ ...checkOptions(flags, policy), ...more }));
+  let unreadable = 0;
+  // Findings about two inputs come last, and their lines are looked up in the files.
+  const fed: Fed[] = [];
+  for (const input of inputs) {
+    try {
+      fed.push(await feed(checker, input.path, profileOf(input), manners));
+    } catch (error) {
+      if (!(error instanceof UnreadableInput)) throw error;
+      say(`ahx: ${error.message}`);
+      checker.unreadable(input.path);
+      unreadable++;
+    }
+  }
+  const report = unreadable === inputs.length ? undefined : orWrongUse(() => checker.end());
+  return {
+    report,
+    fed,
+    unreadable,
+    config: policy?.config,
+    close() {
+      for (const { close } of fed) close();
+    },
+  };
+}
+
+async function policyOf({ config, baseline }: CheckFlags): Promise<Policy | undefined> {
+  const path = config ?? (existsSync(CONFIG_NAME) ? CONFIG_NAME : false);
+  if (path === false && baseline === undefined) return undefined;
+  const { readPolicy } = await import('./policy.js');
+  return readPolicy(path === false ? undefined : path, baseline);
+}
+
+function noFiles(policy: Policy | undefined): string {
+  return policy?.config === undefined
+    ? 'No files are named, and there is no config that names them. See: ahx check --help'
+    : 'No files are named, and the config names none in "inputs".';
+}
+
+/** With a profile, all but names of JSON files are tables: standard input too. */
+function readProfiles(
+  inputs: readonly NamedInput[],
+  flag: string | undefined,
+): (input: NamedInput) => ColumnProfile | undefined {
+  const paths = inputs.map(({ path }) => path);
+  if (paths.filter((path) => path === STANDARD_INPUT).length > 1) {
+    throw new WrongUse('Standard input can be read only once.');
+  }
+  const table = inputs.find(({ path, profile }) => isTableName(path) && (flag ?? profile) === undefined);
+  if (table !== undefined) {
+    throw new WrongUse(`${table.path} is a table; --profile FILE says which column is what. See: ahx check --help`);
+  }
+  const read = new Map<string, ColumnProfile>();
+  for (const path of [flag, ...inputs.map(({ profile }) => profile)]) {
+    if (path !== undefined && !read.has(path)) read.set(path, readDocument('column-profile', path, paths));
+  }
+  return ({ path, profile }) => (/\.jsonl?$/i.test(path) ? undefined : read.get(flag ?? profile ?? ''));
+}
+
+/** Options of the call go before those of the config, rule by rule. */
+function checkOptions(flags: CheckFlags, policy: Policy | undefined): CheckOptions {
+  const { purpose, limit, severities = {}, ruleOptions = {} } = policy?.config ?? {};
+  const options = readOptions(flags.option);
+  for (const [rule, values] of Object.entries(ruleOptions)) options[rule] = { ...values, ...options[rule] };
+  return {
+    purpose: flags.purpose ?? purpose,
+    sampleLimit: flags.limit ?? limit,
+    asOf: flags.asOf,
+    severities: { ...severities, ...readSeverities(flags.severity) },
+    ruleOptions: options,
+    baseline: policy?.baseline,
+  };
+}
+
+function orWrongUse<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof BadBaseline) {
+      throw new WrongUse(error.message.replace('(asOf)', '(--as-of TIME, or --as-of now)'));
+    }
+    throw error instanceof BadSeverity || error instanceof BadRuleOption
+      ? new WrongUse(`${error.message} "ahx explain" lists all rules, "ahx explain RULE" what can be set.`)
+      : error;
+  }
+}
+
+function readSeverities(pairs: readonly string[]): Record<string, Severity | 'off'> {
+  return Object.fromEntries(
+    pairs.map((pair) => {
+      const [rule, level, ...rest] = pair.split('=');
+      if (rest.length > 0 || !['error', 'warning', 'info', 'off'].includes(level)) {
+        throw new WrongUse(`--severity needs RULE=LEVEL with a level of error, warning, info or off, not "${pair}".`);
+      }
+      return [rule, level as Severity | 'off'];
+    }),
+  );
+}
+
+function readOptions(settings: readonly string[]): Record<string, Record<string, number>> {
+  const options: Record<string, Record<string, number>> = {};
+  for (const setting of settings) {
+    const [, rule, name, value] = /^([^.=]+)\.([^.=]+)=(.+)$/.exec(setting) ?? [];
+    const number = Number(value);
+    if (rule === undefined || !Number.isFinite(number))
+      throw new WrongUse(`--option needs RULE.NAME=NUMBER, not "${setting}". See: ahx explain RULE`);
+    options[rule] = { ...options[rule], [name]: number };
+  }
+  return options;
+}
