@@ -74,6 +74,8 @@ async function definitionTypes(source: Schema, shared: Record<string, Schema>, r
 
 function simplify(node: TypedSchema, scope: Record<string, Schema>): void {
   if (node.maxItems === undefined) delete node.minItems;
+  // The compiler takes a value of any type for an object.
+  if (Object.keys(node).every((word) => word === 'description')) node.tsType = 'unknown';
   const reference = referenceOf(node);
   if (reference === undefined) return;
   const name = definitionName(reference);
