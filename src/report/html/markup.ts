@@ -1,4 +1,4 @@
-import { printable } from '../printable.js';
+import { xmlText } from '../xml-text.js';
 
 /** A piece of HTML that is sound by itself; only this module makes one from a text. */
 export class Markup {
@@ -19,19 +19,6 @@ export function html(parts: TemplateStringsArray, ...values: readonly Content[])
 export function contentText(content: Content): string {
   if (content instanceof Markup) return content.text;
   if (content === undefined || content === false) return '';
-  if (typeof content === 'string' || typeof content === 'number') return htmlText(String(content));
+  if (typeof content === 'string' || typeof content === 'number') return xmlText(String(content));
   return content.map(contentText).join('');
-}
-
-const ESCAPES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-/** A text as HTML shows it; characters that would rule the page or turn its writing become escapes. */
-export function htmlText(text: string): string {
-  return printable(text).replace(/[&<>"']/g, (character) => ESCAPES[character]);
 }
