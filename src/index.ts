@@ -39,5 +39,10 @@ export type {
   Stage,
 } from './model/rule.js';
 export { severityFor } from './model/rule.js';
+export { CSV_MOST_BYTES, CSV_MOST_FINDINGS, csvReport } from './report/findings-csv.js';
+export { GITHUB_MOST_ANNOTATIONS, githubReport } from './report/github.js';
 export { jsonReport } from './report/json.js';
+export { JUNIT_MOST_TEXT, type JUnitOptions, junitReport } from './report/junit.js';
+export { MARKDOWN_MOST_BYTES, markdownReport } from './report/markdown.js';
+export { SARIF_MOST_BYTES, SARIF_MOST_RESULTS, type SarifOptions, sarifReport } from './report/sarif.js';
 export { type TextOptions, textReport, verdictLines } from './report/text.js';

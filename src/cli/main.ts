@@ -41,7 +41,11 @@ function program(done: (code: number) => void): Command {
         'for-closeout',
       ]),
     )
-    .addOption(new Option('-f, --format <format>', 'form of the report').choices(['text', 'json']).default('text'))
+    .addOption(
+      new Option('-f, --format <format>', 'form of the report')
+        .choices(['text', 'json', 'sarif', 'junit', 'github', 'markdown', 'csv'])
+        .default('text'),
+    )
     .addOption(
       new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
         'error',

@@ -14,7 +14,7 @@ export interface SarifOptions {
   /** Rules to describe those that found something; absent: they are only named. */
   rules?: readonly RuleInfo[];
   /** Exit code of the command that checked; absent: no command did. */
-  exitCode?: 0 | 1 | 3;
+  exitCode?: number;
 }
 
 /** Most results; services refuse runs with more (docs.github.com/en/code-security/code-scanning, results exceed limit). */
@@ -24,11 +24,13 @@ export const SARIF_MOST_BYTES = 40_000_000;
 
 const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
 
-const EXIT_IN_WORDS = {
+/** Exit code of a command that could not read an input. */
+const UNREADABLE = 3;
+const EXIT_IN_WORDS: Readonly<Record<number, string>> = {
   0: 'no finding at or above the threshold, and nothing left unjudged that hinders a verdict',
   1: 'findings at or above the threshold, or a verdict that cannot be given',
-  3: 'an input cannot be read',
-} as const;
+  [UNREADABLE]: 'an input cannot be read',
+};
 
 /**
  * A report as SARIF 2.1.0, with one run: for services and editors that show findings at the line.
@@ -120,7 +122,7 @@ function invocation(report: Report, written: number, exitCode: SarifOptions['exi
   const notes = [...verdictLines(report), ...(leftOut === undefined ? [] : [leftOut]), SHORT_CAUTION];
   const isUnjudged = Object.values(report.verdict).includes('cannot-judge');
   return {
-    executionSuccessful: exitCode !== 3,
+    executionSuccessful: exitCode !== UNREADABLE,
     ...(exitCode !== undefined && { exitCode, exitCodeDescription: EXIT_IN_WORDS[exitCode] }),
     toolExecutionNotifications: notes.map((text, k) => ({
       level: isUnjudged && k < 2 ? 'warning' : 'note',
