@@ -5,7 +5,7 @@ import { along, cross, dot, subtract, type Vec3 } from '../geometry/vector.js';
 import { type Surface, uOn, vOn } from './surface.js';
 
 /** Faces whose directions differ by no more than this are in one plane: our own definition. */
-const ONE_PLANE_SINE = Math.sin((0.1 * Math.PI) / 180);
+export const ONE_PLANE_SINE = Math.sin((0.1 * Math.PI) / 180);
 /** Edges that one edge is compared with, and edges that it is not compared with because they lie elsewhere. */
 const MOST_BESIDE = 500;
 const MOST_PASSED = 20_000;
