@@ -1,8 +1,7 @@
 import type { Cause, Report } from '../generated/report.js';
-import { SHORT_CAUTION } from '../model/caution.js';
+import type { Phrases } from '../model/language.js';
 import { OFF } from '../model/report-words.js';
-import { placeInWords } from './build-report.js';
-import { counted } from './counted.js';
+import { english } from './languages/en.js';
 import { printable } from './printable.js';
 
 /** How a text report looks. */
@@ -11,6 +10,8 @@ export interface TextOptions {
   colour: boolean;
   /** Most findings written out under a cause. */
   findingsOfCause: number;
+  /** Fixed sentences, of the language of the report. Absent: English. */
+  phrases?: Phrases;
 }
 
 const COLOURS: Readonly<Record<string, string>> = { error: '31', warning: '33', info: '36' };
@@ -22,8 +23,12 @@ const MOST_REASONS = 12;
 const MOST_RULES = 3;
 
 /** A report as text for people, lines ending in a line feed. The two verdicts come last, then the caution. */
-export function textReport(report: Report, { colour, findingsOfCause }: TextOptions): string {
-  const paint = (code: string, text: string) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
+export function textReport(report: Report, { colour, findingsOfCause, phrases = english }: TextOptions): string {
+  const form: Form = {
+    paint: (code, text) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text),
+    most: findingsOfCause,
+    phrases,
+  };
   const lines: string[] = [];
   report.inputs.forEach((input, index) => {
     const ofInput = report.causes.filter((cause) => cause.input === index + 1);
@@ -31,98 +36,89 @@ export function textReport(report: Report, { colour, findingsOfCause }: TextOpti
     const isAccepted = ({ accepted }: Cause) => accepted !== undefined;
     const causes = [...ofInput.filter((cause) => !isAccepted(cause)), ...ofInput.filter(isAccepted)];
     if (causes.length === 0) return;
-    lines.push(paint('1', printable(input.name)));
-    for (const cause of causes.slice(0, MOST_CAUSES)) lines.push(...causeLines(report, cause, findingsOfCause, paint));
+    lines.push(form.paint('1', printable(input.name)));
+    for (const cause of causes.slice(0, MOST_CAUSES)) lines.push(...causeLines(report, cause, form));
     const rest = causes.slice(MOST_CAUSES);
-    if (rest.length > 0) {
-      lines.push(
-        `  and ${counted(rest.length, 'more cause')} with ${counted(sum(rest), 'finding')}; --format json lists them`,
-      );
-    }
+    if (rest.length > 0) lines.push(`  ${phrases.moreCauses(rest.length, sum(rest))}`);
     lines.push('');
   });
   if (report.sample.listed < report.sample.total) {
-    lines.push(
-      `${report.sample.listed} of ${report.sample.total} findings are listed; the numbers below count all of them.`,
-      '',
-    );
+    lines.push(phrases.listed(report.sample.listed, report.sample.total), '');
   }
-  const ofBaseline = baselineLines(report);
+  const ofBaseline = baselineLines(report, phrases);
   if (ofBaseline.length > 0) lines.push(...ofBaseline, '');
   const settings = settingsInWords(report);
-  if (settings !== '') lines.push(`  set for this check: ${settings}`, '');
-  const unjudged = unjudgedLines(report);
+  if (settings !== '') lines.push(`  ${phrases.settings(settings)}`, '');
+  const unjudged = unjudgedLines(report, phrases);
   if (unjudged.length > 0) lines.push(...unjudged, '');
-  return `${[...lines, ...verdictLines(report), '', SHORT_CAUTION].join('\n')}\n`;
+  return `${[...lines, ...verdictLines(report, phrases), '', phrases.shortCaution].join('\n')}\n`;
 }
 
-type Paint = (code: string, text: string) => string;
+/** How a cause is written. */
+interface Form {
+  paint: (code: string, text: string) => string;
+  /** Most findings written out. */
+  most: number;
+  phrases: Phrases;
+}
 
-function causeLines(report: Report, cause: Cause, most: number, paint: Paint): string[] {
-  const where = placeInWords(cause.place);
+function causeLines(report: Report, cause: Cause, { paint, most, phrases }: Form): string[] {
+  const where = phrases.place(cause.place);
   const entry = cause.accepted === undefined ? undefined : report.baseline?.entries[cause.accepted - 1];
-  const label = entry === undefined ? paint(COLOURS[cause.severity], cause.severity.padEnd(7)) : 'accepted';
+  const severity = phrases.severity[cause.severity].padEnd(7);
+  const label = entry === undefined ? paint(COLOURS[cause.severity], severity) : phrases.accepted;
   const head = `  ${label} ${cause.message} ${paint('2', `[${cause.rule}]`)}`;
   if (entry !== undefined) {
-    const until = `${cause.severity}, accepted until ${entry.expires} by ${entry.owner}: ${entry.reason}`;
+    const until = phrases.acceptedUntil(cause.severity, entry.expires, entry.owner, entry.reason);
     return [
       head,
-      `          ${counted(cause.findings, 'finding')}${holesInWords(cause)}`,
+      `          ${phrases.findings(cause.findings)}${holesInWords(cause, phrases)}`,
       `          ${printable(until)}`,
     ];
   }
-  if (cause.findings === 1) return [head, `          ${[holeName(cause.holes[0]), where].filter(Boolean).join(', ')}`];
+  if (cause.findings === 1)
+    return [head, `          ${[holeName(cause.holes[0], phrases), where].filter(Boolean).join(', ')}`];
   const listed = report.findings.filter((finding) => finding.cause === cause.id).slice(0, most);
-  const lines = [head, `          ${cause.findings} findings, the first at ${where}${holesInWords(cause)}`];
+  const lines = [head, `          ${phrases.findingsFrom(cause.findings, where)}${holesInWords(cause, phrases)}`];
   // Where each says the same there is nothing to add.
   if (listed.length > 1 && new Set(listed.map(({ message }) => message)).size === 1) return lines;
   for (const finding of listed) {
-    const name = finding.id === undefined ? '' : `${holeName({ id: finding.id, tag: finding.tag })}: `;
-    lines.push(`          - ${name}${finding.message} (${placeInWords(finding.place)})`);
+    const name = finding.id === undefined ? '' : `${holeName({ id: finding.id, tag: finding.tag }, phrases)}: `;
+    lines.push(`          - ${name}${finding.message} (${phrases.place(finding.place)})`);
   }
   const rest = cause.findings - listed.length;
-  if (listed.length > 0 && rest > 0) lines.push(`          - and ${rest} more`);
+  if (listed.length > 0 && rest > 0) lines.push(`          - ${phrases.more(rest)}`);
   return lines;
 }
 
 /** What became of entries of the baseline that no longer do what they were made for. */
-function baselineLines({ baseline }: Report): string[] {
+function baselineLines({ baseline }: Report, phrases: Phrases): string[] {
   const entries = baseline?.entries ?? [];
   const lines = entries.flatMap(({ state, rule, layout, owner, expires, matched }) =>
-    state === 'expired'
-      ? [
-          `  ran out on ${expires}: the acceptance of ${rule} in "${layout}" by ${owner}; ${counted(matched, 'finding')} count again`,
-        ]
-      : [],
+    state === 'expired' ? [`  ${phrases.ranOut(rule, layout, owner, expires, matched)}`] : [],
   );
   const rest = lines.splice(MOST_REASONS).length;
-  if (rest > 0) lines.push(`  and ${counted(rest, 'more acceptance')} that ran out; --format json lists them`);
+  if (rest > 0) lines.push(`  ${phrases.moreRanOut(rest)}`);
   const gone = entries.filter(({ state }) => state === 'stale').length;
   const thinner = entries.filter(({ state, findings, matched }) => state === 'in-force' && matched < findings).length;
-  if (gone + thinner > 0)
-    lines.push(
-      `  stale: ${gone} of ${entries.length} entries of the baseline have no finding left, ${thinner} only some; it can be pruned`,
-    );
+  if (gone + thinner > 0) lines.push(`  ${phrases.stale(gone, entries.length, thinner)}`);
   return lines.map(printable);
 }
 
 /** What rules left out and why, a line for each reason; rules that are off are only counted in the verdict. */
-function unjudgedLines({ coverage }: Report): string[] {
+function unjudgedLines({ coverage }: Report, phrases: Phrases): string[] {
   const rulesOf = new Map<string, string[]>();
   for (const { rule, outcome, reason, class: ruleClass, judged } of coverage) {
     if (reason === undefined || ruleClass === 'format' || outcome === 'not-applicable') continue;
     if (isOff({ outcome, judged, reason })) continue;
     for (const part of reason.split('; ')) rulesOf.set(part, [...(rulesOf.get(part) ?? []), rule]);
   }
-  const lines = [...rulesOf].map(([reason, rules]) => `  not judged: ${reason} (${namesInWords(rules)})`);
+  const lines = [...rulesOf].map(([reason, rules]) => {
+    const shown = rules.length > MOST_RULES ? rules.slice(0, MOST_RULES - 1) : rules;
+    return `  ${phrases.notJudged(reason, shown, rules.length - shown.length)}`;
+  });
   const rest = lines.splice(MOST_REASONS).length;
-  return rest === 0 ? lines : [...lines, `  and ${counted(rest, 'more reason')}; --format json lists them`];
-}
-
-function namesInWords(rules: readonly string[]): string {
-  const shown = rules.length > MOST_RULES ? rules.slice(0, MOST_RULES - 1) : rules;
-  const rest = rules.length - shown.length;
-  return `${shown.join(', ')}${rest > 0 ? ` and ${counted(rest, 'more rule')}` : ''}`;
+  return rest === 0 ? lines : [...lines, `  ${phrases.moreReasons(rest)}`];
 }
 
 /** What was set otherwise than usual; nobody is to take a rule that was switched off for one that found nothing. */
@@ -133,56 +129,60 @@ function settingsInWords({ settings: { severities = {}, ruleOptions = {} } = {} 
   return [...Object.entries(severities).map(([rule, severity]) => `${rule}=${severity}`), ...options].join(', ');
 }
 
-function holesInWords({ holes, findings }: Cause): string {
+function holesInWords({ holes, findings }: Cause, phrases: Phrases): string {
   if (holes.length === 0) return '';
-  const names = holes.slice(0, HOLES_OF_CAUSE).map(idAndTag).join(', ');
-  return `; holes ${names}${findings > Math.min(holes.length, HOLES_OF_CAUSE) ? ', …' : ''}`;
+  const names = holes.slice(0, HOLES_OF_CAUSE).map((hole) => idAndTag(hole, phrases));
+  const more = findings > Math.min(holes.length, HOLES_OF_CAUSE) ? ', …' : '';
+  return `; ${phrases.holes(`${names.join(', ')}${more}`)}`;
 }
 
-function holeName(hole: { id: string; tag?: string } | undefined): string {
-  return hole === undefined ? '' : `hole ${idAndTag(hole)}`;
+function holeName(hole: { id: string; tag?: string } | undefined, phrases: Phrases): string {
+  return hole === undefined ? '' : phrases.hole(idAndTag(hole, phrases));
 }
 
-function idAndTag({ id, tag }: { id: string; tag?: string }): string {
-  return printable(tag === undefined || tag === id ? id : `${id} (tag ${tag})`);
+function idAndTag({ id, tag }: { id: string; tag?: string }, phrases: Phrases): string {
+  return printable(tag === undefined || tag === id ? id : phrases.tagged(id, tag));
 }
 
-/** The two verdicts, one a line: whether the inputs are AHX, and whether they can be meant and work on site. */
-export function verdictLines(report: Report): string[] {
-  return [formatVerdict(report), siteVerdict(report)];
+/**
+ * The two verdicts, one a line: whether the inputs are AHX, and whether they can be meant and work on site.
+ *
+ * @param phrases of the language of the report; absent: English
+ */
+export function verdictLines(report: Report, phrases: Phrases = english): string[] {
+  return [formatVerdict(report, phrases), siteVerdict(report, phrases)];
 }
 
-function formatVerdict({ ahx, verdict, inputs, causes }: Report): string {
-  const table = inputs.every(({ format }) => format === 'csv');
-  if (verdict.format === 'pass') return table ? `Readable by its profile as AHX ${ahx}.` : `Valid AHX ${ahx}.`;
-  if (verdict.format === 'cannot-judge') return `Cannot judge whether this is valid AHX ${ahx}.`;
-  const errors = sum(causes.filter((cause) => cause.class === 'format' && cause.severity === 'error'));
-  return `Not ${table ? 'readable by its profile as' : 'valid'} AHX ${ahx}: ${counted(errors, 'error')}.`;
+function formatVerdict({ ahx, verdict, inputs, causes }: Report, phrases: Phrases): string {
+  const isTable = inputs.every(({ format }) => format === 'csv');
+  if (verdict.format === 'pass') return phrases.valid(ahx, isTable);
+  if (verdict.format === 'cannot-judge') return phrases.formUnjudged(ahx);
+  return phrases.notValid(ahx, isTable, sum(causes.filter(isErrorOfForm)));
 }
 
-function siteVerdict({ purpose, verdict, causes, coverage, inputs, baseline }: Report): string {
+function isErrorOfForm({ class: ruleClass, severity }: Cause): boolean {
+  return ruleClass === 'format' && severity === 'error';
+}
+
+function siteVerdict(report: Report, phrases: Phrases): string {
+  const { purpose, verdict, causes, coverage, inputs, baseline } = report;
   const own = causes.filter((cause) => cause.class !== 'format' && cause.accepted === undefined);
-  const parts = (['error', 'warning'] as const).map((severity) =>
-    counted(sum(own.filter((cause) => cause.severity === severity)), severity),
-  );
-  const infos = sum(own.filter((cause) => cause.severity === 'info'));
-  if (infos > 0) parts.push(`${infos} info`);
+  const count = (severity: Cause['severity']) => sum(own.filter((cause) => cause.severity === severity));
   const wanted = coverage.filter((row) => row.class !== 'format' && !isOff(row));
-  const notRun = wanted.filter(({ outcome }) => outcome === 'not-run').length;
-  const inPart = wanted.filter(isInPart).length;
   const { error = 0, warning = 0, info = 0 } = baseline?.counts ?? {};
-  const accepted = error + warning + info;
-  const gaps = [
-    ...(accepted > 0 ? [`${counted(accepted, 'more finding')} accepted`] : []),
-    ...(notRun > 0 ? [`${counted(notRun, 'rule')} not run`] : []),
-    ...(inPart > 0 ? [`${counted(inPart, 'rule')} run in part`] : []),
-  ];
-  const holes = inputs.reduce((total, input) => total + (input.holes ?? 0), 0);
-  const ofThem = inputs.reduce((total, input) => total + (input.judged ?? 0), 0);
-  const judged = verdict.site === 'cannot-judge' ? 'cannot judge all of it; ' : '';
-  const on = `${counted(holes, 'hole')}${ofThem < holes ? `, ${ofThem} of them judged` : ''}`;
-  const found = `${parts.join(', ')}${own.length > 0 ? ` in ${counted(own.length, 'cause')}` : ''} on ${on}`;
-  return `Site checks (${purpose.replaceAll('-', ' ')}): ${judged}${found}${gaps.length > 0 ? `; ${gaps.join(', ')}` : ''}.`;
+  return phrases.site({
+    purpose,
+    isPartial: verdict.site === 'cannot-judge',
+    error: count('error'),
+    warning: count('warning'),
+    info: count('info'),
+    causes: own.length,
+    holes: inputs.reduce((total, input) => total + (input.holes ?? 0), 0),
+    judged: inputs.reduce((total, input) => total + (input.judged ?? 0), 0),
+    accepted: error + warning + info,
+    notRun: wanted.filter(({ outcome }) => outcome === 'not-run').length,
+    inPart: wanted.filter(isInPart).length,
+  });
 }
 
 /** Whether a rule judged some of what it is about and left some out. */
