@@ -8,10 +8,12 @@ import { PACKAGE_VERSION } from '../generated/package-version.js';
 import type { Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import type { ByteSource } from '../model/byte-source.js';
 import { Collector, type KeptCause } from '../model/collector.js';
+import type { Language } from '../model/language.js';
 import type { Observation, Severity } from '../model/observation.js';
 import { type Purpose, severityFor } from '../model/rule.js';
 import { AppliedBaseline, BadBaseline } from '../policy/baseline.js';
 import { buildReport } from '../report/build-report.js';
+import { english } from '../report/languages/en.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
@@ -44,6 +46,11 @@ export interface CheckOptions {
   baseline?: Baseline;
   /** URIs of extensions that the caller understands. */
   extensions?: readonly string[];
+  /**
+   * Language of the messages, such as `es` from `anchor-hole-exchange/languages/es`. What it lacks words for is
+   * said in English. Absent: English.
+   */
+  language?: Language;
   /** Makes a SHA-256; absent: inputs have no digest in the report. */
   sha256?: () => Hasher;
 }
@@ -143,6 +150,8 @@ export class Checker {
       tool: { name: 'anchor-hole-exchange', version: PACKAGE_VERSION },
       asOf: options.asOf,
       purpose: options.purpose ?? DEFAULT_PURPOSE,
+      language: options.language?.tag,
+      caution: (options.language?.phrases ?? english).caution,
       settings: settingsOf(options),
       inputs: checked.map(({ summary }) => summary),
       verdict: verdictOf(collector.causes, checked),
@@ -237,7 +246,7 @@ export class Checker {
       return known;
     };
     kept.forEach((observation, k) => {
-      this.findings.push(newFinding(observation, places[k], input, hole));
+      this.findings.push(newFinding(observation, places[k], input, hole, this.options.language));
     });
     causes.forEach(({ k, holes: indexes }, n) => {
       this.causePlaces[k] = places[kept.length + n];
@@ -245,10 +254,10 @@ export class Checker {
     });
   }
 
-  private cause({ rule, severity, input, first, count, isRest, accepted }: KeptCause, index: number) {
+  private cause(cause: KeptCause, index: number) {
+    const { rule, severity, input, count, accepted } = cause;
     const info = ruleOf(rule);
-    const say = sayAs(this.checked[input].display);
-    const message = causeMessage(info, first.data, count, isRest, say);
+    const message = causeMessage(info, cause, sayAs(this.checked[input].display), this.options.language);
     return {
       rule,
       class: info.class,

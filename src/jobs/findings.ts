@@ -1,8 +1,10 @@
 import { rules } from '../check/list.js';
 import type { Rule } from '../check/rule.js';
 import type { Finding, Place } from '../generated/report.js';
-import type { Kept } from '../model/collector.js';
+import type { Kept, KeptCause } from '../model/collector.js';
+import type { Language, RuleWords } from '../model/language.js';
 import type { RuleInfo, Say } from '../model/rule.js';
+import { english } from '../report/languages/en.js';
 import { printable } from '../report/printable.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, HoleIdentity } from './checked-input.js';
@@ -16,18 +18,28 @@ export function ruleOf(id: string): Rule {
   return rules[index];
 }
 
-/** What the findings of a cause share, as a sentence. */
+/** What the findings of a cause share, as a sentence; in English where the language lacks words for it. */
 export function causeMessage(
   info: RuleInfo,
-  data: Record<string, unknown>,
-  count: number,
-  isRest: boolean,
+  { first: { data }, count, isRest }: Pick<KeptCause, 'first' | 'count' | 'isRest'>,
   say: Say,
+  language: Language | undefined,
 ): string {
-  if (isRest) return `${info.title} (There are more causes of this rule than are told apart.)`;
-  return messageText(
-    count > 1 && info.causeMessage !== undefined ? info.causeMessage(data, say) : info.message(data, say),
-  );
+  const words = wordsOf(language, info.id);
+  if (isRest) {
+    const known = words && language;
+    return `${known ? words.title : info.title} ${(known ? language.phrases : english).restOfCauses}`;
+  }
+  if (count === 1 || info.causeMessage === undefined) return message(info, data, say, language);
+  return messageText(words?.causeMessage?.(data, say) ?? info.causeMessage(data, say));
+}
+
+function message(info: RuleInfo, data: Record<string, unknown>, say: Say, language: Language | undefined): string {
+  return messageText(wordsOf(language, info.id)?.message(data, say) ?? info.message(data, say));
+}
+
+function wordsOf(language: Language | undefined, rule: string): RuleWords | undefined {
+  return language && Object.hasOwn(language.rules, rule) ? language.rules[rule] : undefined;
 }
 
 const LONGEST_MESSAGE = 2000;
@@ -61,6 +73,7 @@ export function newFinding(
   place: Place,
   input: CheckedInput,
   hole: (index: number) => HoleIdentity,
+  language: Language | undefined,
 ): Finding {
   const identity = kept.at.hole === undefined ? undefined : hole(kept.at.hole);
   return {
@@ -72,7 +85,7 @@ export function newFinding(
     ...(identity?.tag !== undefined && { tag: identity.tag }),
     ...(identity?.row !== undefined && place.row === undefined && { source: { row: identity.row } }),
     data: kept.data,
-    message: messageText(ruleOf(kept.rule).message(kept.data, sayAs(input.display))),
+    message: message(ruleOf(kept.rule), kept.data, sayAs(input.display), language),
     cause: kept.causeIndex,
     ...(kept.accepted !== undefined && { accepted: kept.accepted }),
   };

@@ -1,6 +1,5 @@
 import type { Cause, Coverage as CoverageRow, Finding, Place, Report } from '../generated/report.js';
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
-import { CAUTION } from '../model/caution.js';
 import type { Severity } from '../model/observation.js';
 import type { Purpose } from '../model/rule.js';
 
@@ -9,6 +8,10 @@ export interface ReportParts {
   tool: { name: string; version: string };
   asOf: string | undefined;
   purpose: Purpose;
+  /** Language of the messages, a BCP 47 tag; undefined: English. */
+  language: string | undefined;
+  /** In that language. */
+  caution: string;
   settings: Report['settings'];
   inputs: Report['inputs'];
   verdict: Report['verdict'];
@@ -35,6 +38,7 @@ export function buildReport(parts: ReportParts): Report {
     tool: parts.tool,
     ...(parts.asOf !== undefined && { asOf: parts.asOf }),
     purpose: parts.purpose,
+    ...(parts.language !== undefined && { language: parts.language }),
     ...(parts.settings !== undefined && { settings: parts.settings }),
     inputs: parts.inputs,
     verdict: parts.verdict,
@@ -44,7 +48,7 @@ export function buildReport(parts: ReportParts): Report {
     causes: order.map((index) => ({ id: numberOf.get(index) as number, ...parts.causes[index] })),
     findings: parts.findings.map((finding) => ({ ...finding, cause: numberOf.get(finding.cause) as number })),
     sample: { limit: parts.limit, listed: parts.findings.length, total: parts.total },
-    caution: CAUTION,
+    caution: parts.caution,
   };
 }
 
