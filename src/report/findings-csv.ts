@@ -1,11 +1,10 @@
 import type { Finding, Report } from '../generated/report.js';
-import { SHORT_CAUTION } from '../model/caution.js';
 import { guardFormula } from '../model/formula-guard.js';
 import { ByteBudget } from './byte-budget.js';
+import { closingLines } from './closing-lines.js';
 import { gravestFirst } from './gravest-first.js';
 import { leftOutInWords } from './left-out.js';
 import { printable } from './printable.js';
-import { verdictLines } from './text.js';
 
 /** Most findings in a table: a spreadsheet holds 1,048,576 rows (common practice). */
 export const CSV_MOST_FINDINGS = 1_000_000;
@@ -21,8 +20,7 @@ const MESSAGE = COLUMNS.indexOf('message');
 
 /**
  * The findings of a report as a table for spreadsheets (RFC 4180, comma, CRLF): a header, a row for each
- * finding, the gravest first, then rows of the severity `note` without a rule: the two verdicts, what is left out,
- * the caution.
+ * finding, the gravest first, then rows of the severity `note` without a rule: the lines of {@link closingLines}.
  *
  * `accepted` holds the reason where a baseline accepts the finding. Texts that a spreadsheet would take for a
  * formula are guarded by an apostrophe, control characters are written as escapes; numbers stand as they are.
@@ -34,8 +32,7 @@ export function csvReport(report: Report): string {
   for (const finding of gravestFirst(report.findings)) {
     if (!rows.take(line(cellsOf(finding, report, classOf.get(finding.cause))))) break;
   }
-  const leftOut = leftOutInWords(report, rows.pieces.length);
-  const notes = [...verdictLines(report), ...(leftOut === undefined ? [] : [leftOut]), SHORT_CAUTION].map((note) =>
+  const notes = closingLines(report, leftOutInWords(report, rows.pieces.length)).map((note) =>
     line(COLUMNS.map((_, k) => (k === SEVERITY ? 'note' : k === MESSAGE ? text(note) : ''))),
   );
   return [line(COLUMNS), ...rows.pieces, ...notes].join('');

@@ -1,13 +1,12 @@
 import type { Cause, Report } from '../generated/report.js';
-import { SHORT_CAUTION } from '../model/caution.js';
 import type { Severity } from '../model/observation.js';
 import { placeInWords } from './build-report.js';
 import { clip } from './clip.js';
+import { closingLines } from './closing-lines.js';
 import { counted } from './counted.js';
 import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
 import { printable } from './printable.js';
-import { verdictLines } from './text.js';
 
 /**
  * Most annotations of one severity. The service shows 10 errors and 10 warnings of a step
@@ -26,7 +25,7 @@ const HOLES_OF_CAUSE = 8;
  * Causes of a report as annotations: workflow commands for the log of a job, one a line, which the service shows
  * at the file and line. The gravest come first; of each severity at most {@link GITHUB_MOST_ANNOTATIONS} are
  * written, the last notice among them, which gives the two verdicts, says what is left out, and ends with the
- * caution. What a baseline accepts is only counted.
+ * caution. What a baseline accepts is only counted, in the verdict.
  *
  * A place in a table is given in words: a row is not always a line.
  */
@@ -53,7 +52,9 @@ function annotation(cause: Cause, { inputs }: Report): string {
   const where = place.line === undefined ? `${name}, ${placeInWords(place)}` : undefined;
   const text = [
     clip(message, MOST_MESSAGE),
-    names.length > 0 ? `Holes ${clip(names.join(', '), MOST_NAME)}${more}.` : undefined,
+    names.length > 0
+      ? `${names.length > 1 || more !== '' ? 'Holes' : 'Hole'} ${clip(names.join(', '), MOST_NAME)}${more}.`
+      : undefined,
     findings > 1 ? `${counted(findings, 'finding')}; this is the place of the first.` : undefined,
     where && `At ${clip(where, MOST_NAME)}.`,
   ];
@@ -63,18 +64,8 @@ function annotation(cause: Cause, { inputs }: Report): string {
 }
 
 function lastNotice(report: Report, leftOut: number): string[] {
-  const { baseline } = report;
-  const accepted =
-    baseline === undefined ? 0 : SEVERITIES.reduce((sum, severity) => sum + baseline.counts[severity], 0);
-  const parts = [
-    ...verdictLines(report).map((line) => clip(line, MOST_MESSAGE)),
-    leftOut > 0
-      ? `Not shown here: ${counted(leftOut, 'further cause')}, none graver than those of its severity above. The service shows few annotations of a step; ahx check --format text, json or sarif says more.`
-      : undefined,
-    accepted > 0 ? `Not shown here: ${counted(accepted, 'finding')} that the baseline accepts.` : undefined,
-    SHORT_CAUTION,
-  ];
-  return parts.filter((part) => part !== undefined);
+  const missing = `Not shown here: ${counted(leftOut, 'further cause')}, none graver than those of its severity above. The service shows few annotations of a step; ahx check --format text, json or sarif says more.`;
+  return closingLines(report, leftOut > 0 ? missing : undefined).map((line) => clip(line, MOST_MESSAGE));
 }
 
 /** A workflow command; its properties and the lines of its text are escaped as the service documents it. */

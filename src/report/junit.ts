@@ -1,8 +1,8 @@
 import type { Cause, Coverage, Finding, Report } from '../generated/report.js';
-import { SHORT_CAUTION } from '../model/caution.js';
 import type { Severity } from '../model/observation.js';
 import { placeInWords } from './build-report.js';
 import { clip } from './clip.js';
+import { closingLines } from './closing-lines.js';
 import { counted } from './counted.js';
 import { firstOfCauses } from './first-of-causes.js';
 import { SEVERITIES } from './gravest-first.js';
@@ -103,7 +103,7 @@ function verdictSuite(report: Report): { xml: string; cases: Case[] } {
     ...(asOf !== undefined && { asOf }),
     findings: `${sample.total}, of which the report lists ${sample.listed}`,
   };
-  const about = [...lines, SHORT_CAUTION].map((line) => xmlText(clip(line, MOST_MESSAGE)));
+  const about = closingLines(report, undefined).map((line) => xmlText(clip(line, MOST_MESSAGE)));
   return suite('verdicts', facts, cases, xmlElement('system-out', {}, about.join('\n')));
 }
 

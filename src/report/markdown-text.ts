@@ -6,7 +6,7 @@ import { printable } from './printable.js';
  */
 const PLAIN = /^[\p{L}\p{M}\p{N}.,;!?'"()%°²³±×≤≥–—‘’“”„…′″/-]*:?$/u;
 /** What a service makes a link of without any sign of markup: addresses, numbers of issues, digests of commits. */
-const LINKED = /\.\p{L}|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/iu;
+const LINKED = /\.\p{L}|www\.|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/iu;
 
 /**
  * A text of an input as a piece of Markdown that shows it letter by letter: as code, in which nothing is a link, a

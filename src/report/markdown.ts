@@ -1,14 +1,12 @@
 import type { Cause, Finding, Report } from '../generated/report.js';
-import { SHORT_CAUTION } from '../model/caution.js';
 import { placeInWords } from './build-report.js';
 import { utf8Length } from './byte-budget.js';
 import { clip } from './clip.js';
+import { closingLines } from './closing-lines.js';
 import { counted } from './counted.js';
 import { firstOfCauses } from './first-of-causes.js';
-import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
 import { markdownCode, markdownSentence } from './markdown-text.js';
-import { verdictLines } from './text.js';
 
 /**
  * Most bytes of the summary. A comment of the service for which it is made holds 65,536 characters (its API
@@ -23,6 +21,7 @@ const MOST_FINDINGS = 20;
 const MOST_REASONS = 30;
 /** Longest texts, in UTF-16 units before they are escaped. */
 const MOST_MESSAGE = 300;
+const MOST_LINE = 1000;
 const MOST_NAME = 130;
 /** Bytes that may be taken by the inputs, then by these and the causes, before lists of holes are written. */
 const BYTES_OF_INPUTS = 8_000;
@@ -40,12 +39,10 @@ const BYTES_OF_REASONS = 57_000;
 export function markdownReport(report: Report): string {
   const out = new Pieces();
   out.add('### AHX check\n\n');
-  out.add(
-    `${verdictLines(report)
-      .map((line) => `**${markdownSentence(clip(line, MOST_MESSAGE))}**`)
-      .join('<br>\n')}\n\n`,
-  );
-  out.add(`${SHORT_CAUTION}\n\n`);
+  const [format, site, ...others] = closingLines(report, undefined);
+  const verdicts = [format, site].map((line) => `**${markdownSentence(clip(line, MOST_MESSAGE))}**`);
+  out.add(`${verdicts.join('<br>\n')}\n\n`);
+  for (const line of others) out.add(`${markdownSentence(clip(line, MOST_LINE))}\n\n`);
   addInputs(out, report);
   const shown = addCauses(out, report);
   addHoles(out, report, shown);
@@ -97,9 +94,9 @@ function addCauses(out: Pieces, { causes, inputs }: Report): Cause[] {
   ];
   const shown: Cause[] = [];
   if (causes.length === 0) return shown;
-  out.add('| | severity | cause | rule | findings | first at |\n|---|---|---|---|---|---|\n');
+  out.add('| | severity | cause | rule | findings | first hole | first at |\n|---|---|---|---|---|---|---|\n');
   for (const cause of ordered.slice(0, MOST_CAUSES)) {
-    const { id, severity, message, rule, findings, input, place, accepted } = cause;
+    const { id, severity, message, rule, findings, holes, input, place, accepted } = cause;
     const where = inputs.length > 1 ? `${code(inputs[input - 1]?.name ?? `input ${input}`)}, ` : '';
     const cells = [
       `${id}`,
@@ -107,6 +104,7 @@ function addCauses(out: Pieces, { causes, inputs }: Report): Cause[] {
       markdownSentence(clip(message, MOST_MESSAGE)),
       code(rule),
       `${findings}`,
+      holes.length === 0 ? '' : code(idAndTag(holes[0])),
       `${where}${markdownSentence(clip(placeInWords(place), MOST_NAME))}`,
     ];
     if (!out.fits(`| ${cells.join(' | ')} |\n`, BYTES_OF_CAUSES)) break;
@@ -160,11 +158,7 @@ function addNotRun(out: Pieces, { coverage }: Report): void {
   out.add(`${shown < rows.length ? `- and ${counted(rows.length - shown, 'more rule')}\n` : ''}\n</details>\n\n`);
 }
 
-function addLeftOut(out: Pieces, { causes, baseline, sample }: Report, shown: number): void {
-  const accepted =
-    baseline === undefined ? 0 : SEVERITIES.reduce((sum, severity) => sum + baseline.counts[severity], 0);
-  if (accepted > 0)
-    out.add(`The baseline accepts ${counted(accepted, 'finding')}, which the verdicts do not count.\n\n`);
+function addLeftOut(out: Pieces, { causes, sample }: Report, shown: number): void {
   if (sample.listed < sample.total)
     out.add(
       `The report lists ${sample.listed} of ${counted(sample.total, 'finding')}; the numbers above count all.\n\n`,

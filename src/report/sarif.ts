@@ -1,7 +1,7 @@
 import type { Report } from '../generated/report.js';
-import { SHORT_CAUTION } from '../model/caution.js';
 import { type RuleInfo, severityFor } from '../model/rule.js';
 import { ByteBudget } from './byte-budget.js';
+import { closingLines } from './closing-lines.js';
 import { Fingerprints } from './fingerprints.js';
 import { gravestFirst } from './gravest-first.js';
 import { leftOutInWords } from './left-out.js';
@@ -118,8 +118,7 @@ function artifact(index: number, report: Report): Record<string, unknown> {
 }
 
 function invocation(report: Report, written: number, exitCode: SarifOptions['exitCode']): Record<string, unknown> {
-  const leftOut = leftOutInWords(report, written);
-  const notes = [...verdictLines(report), ...(leftOut === undefined ? [] : [leftOut]), SHORT_CAUTION];
+  const notes = closingLines(report, leftOutInWords(report, written));
   const isUnjudged = Object.values(report.verdict).includes('cannot-judge');
   return {
     executionSuccessful: exitCode !== UNREADABLE,

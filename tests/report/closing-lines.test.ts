@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { SHORT_CAUTION } from '../../src/model/caution.js';
+import { closingLines } from '../../src/report/closing-lines.js';
+import { csvReport } from '../../src/report/findings-csv.js';
+import { githubReport } from '../../src/report/github.js';
+import { junitReport } from '../../src/report/junit.js';
+import { markdownReport } from '../../src/report/markdown.js';
+import { sarifReport } from '../../src/report/sarif.js';
+import { verdictLines } from '../../src/report/text.js';
+import { reportOf } from './synthetic-report.js';
+
+const entry = { layout: 'L', reason: 'agreed', owner: 'EC', expires: '2026-01-01', findings: 1, matched: 1 };
+const report = reportOf({
+  settings: { severities: { 'tag-clash': 'off' }, ruleOptions: { 'off-surface': { slack: 5 } } },
+  baseline: {
+    entries: [
+      { ...entry, rule: 'edge-too-close', state: 'expired' },
+      { ...entry, rule: 'tag-clash', state: 'stale' },
+    ],
+    counts: { error: 0, warning: 0, info: 0 },
+  },
+});
+
+describe('the closing lines', () => {
+  it('of a plain report are the two verdicts and the caution', () => {
+    expect(closingLines(reportOf(), undefined)).toEqual([...verdictLines(reportOf()), SHORT_CAUTION]);
+  });
+
+  it('say what was set, which acceptances ran out and what is left out', () => {
+    expect(closingLines(report, 'Much is left out.')).toEqual([
+      ...verdictLines(report),
+      'Set for this check: tag-clash=off, off-surface.slack=5.',
+      '1 acceptance ran out, so that its findings count again: edge-too-close.',
+      'Much is left out.',
+      SHORT_CAUTION,
+    ]);
+  });
+
+  it.each([csvReport, githubReport, junitReport, markdownReport, sarifReport])('are in what %o writes', (write) => {
+    const text = write(report)
+      .replaceAll(/<\/?code>/g, '')
+      .replaceAll('&#46;', '.');
+    for (const line of closingLines(report, undefined)) expect(text).toContain(line);
+  });
+});
