@@ -90,15 +90,27 @@ describe('layouts that cannot be compared', () => {
     expect(findings(a, { ...b, ...members })).toEqual([]);
   });
 
-  it('are frames of one name at two places on the map', () => {
-    const at = (eastings: number) => ({
-      frame: {
-        ...smallLayout.frame,
-        georeference: { crs: 'EPSG:25832', eastings, northings: 0, height: 0, scale: 0.001 },
-      },
-    });
-    expect(findings({ ...a, ...at(1) }, { ...b, ...at(2) })).toEqual([]);
-    expect(findings({ ...a, ...at(1) }, { ...b, ...at(1) })).toHaveLength(1);
-    expect(findings({ ...a, ...at(1) }, b)).toHaveLength(1);
+  const at = (members: Record<string, unknown>) => ({
+    frame: {
+      ...smallLayout.frame,
+      georeference: { crs: 'EPSG:25832', eastings: 1, northings: 0, height: 0, scale: 0.001, ...members },
+    },
+  });
+
+  it.each([
+    { eastings: 2 },
+    { northings: 2 },
+    { height: 2 },
+    { scale: 0.0009996 },
+    { crs: 'EPSG:25833' },
+    { xAxisAbscissa: 1, xAxisOrdinate: 0.001 },
+  ])('are frames of one name at two places on the map: %j', (members) => {
+    expect(findings({ ...a, ...at({}) }, { ...b, ...at(members) })).toEqual([]);
+  });
+
+  it('are not frames of one name at one place, or of which one has none', () => {
+    expect(findings({ ...a, ...at({}) }, { ...b, ...at({}) })).toHaveLength(1);
+    expect(findings({ ...a, ...at({}) }, { ...b, ...at({ xAxisAbscissa: 2, xAxisOrdinate: 0 }) })).toHaveLength(1);
+    expect(findings({ ...a, ...at({}) }, b)).toHaveLength(1);
   });
 });
