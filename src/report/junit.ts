@@ -18,6 +18,7 @@ export interface JUnitOptions {
 
 /** Longest text of one case, in UTF-16 units of the XML; a further line says what was cut. */
 export const JUNIT_MOST_TEXT = 4000;
+/** Longest message, name or fact, in UTF-16 units before it is escaped. */
 const MOST_MESSAGE = 500;
 /** Findings told of a cause. */
 const MOST_FINDINGS = 20;
@@ -45,12 +46,9 @@ export function junitReport(report: Report, { threshold = 'error' }: JUnitOption
     const cases = report.coverage
       .filter(({ outcome }) => outcome !== 'not-applicable')
       .map((row) => ruleCase(row, causesOf.get(`${index + 1} ${row.rule}`) ?? [], { report, told, failing }));
-    const { kind, revision, digest } = input;
-    return suite(
-      input.name,
-      { kind, ...(revision !== undefined && { revision }), ...(digest !== undefined && { digest }) },
-      cases,
-    );
+    const { name, kind, revision, digest } = input;
+    const facts = { kind, ...(revision !== undefined && { revision }), ...(digest !== undefined && { digest }) };
+    return suite(clip(name, MOST_MESSAGE), facts, cases);
   });
   const all = [verdictSuite(report), ...suites];
   const body = all.map(({ xml }) => xml).join('\n');
@@ -75,7 +73,9 @@ function suite(
   cases: Case[],
   output = '',
 ): { xml: string; cases: Case[] } {
-  const properties = Object.entries(facts).map(([key, value]) => xmlElement('property', { name: key, value }));
+  const properties = Object.entries(facts).map(([key, value]) =>
+    xmlElement('property', { name: key, value: clip(value, MOST_MESSAGE) }),
+  );
   const parts = [xmlElement('properties', {}, properties.join('')), ...cases.map(({ xml }) => xml), output];
   const content = parts.filter((part) => part !== '').map((part) => `\n    ${part}`);
   return { cases, xml: `  ${xmlElement('testsuite', { name, ...countsOf(cases) }, `${content.join('')}\n  `)}` };
