@@ -76,12 +76,3 @@ export function fitPlan(from: PlanPoints, to: PlanPoints, { scale, mirror }: Pla
     residuals,
   };
 }
-
-/** Where a fit puts a point. */
-export function movedByFit(fit: PlanFit, x: number, y: number): [x: number, y: number] {
-  const angle = (fit.angleDeg * Math.PI) / 180;
-  const cos = fit.scale * Math.cos(angle);
-  const sin = fit.scale * Math.sin(angle);
-  const upright = fit.mirrored ? -y : y;
-  return [fit.shift[0] + cos * x - sin * upright, fit.shift[1] + sin * x + cos * upright];
-}

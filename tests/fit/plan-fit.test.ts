@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitPlan, movedByFit, type PlanFit, type PlanFitOptions } from '../../src/fit/plan-fit.js';
+import { fitPlan, type PlanFit, type PlanFitOptions } from '../../src/fit/plan-fit.js';
 import type { PlanPoints } from '../../src/fit/plan-points.js';
 
 type Point = readonly [x: number, y: number];
@@ -24,6 +24,15 @@ const rectangle: Point[] = [
   [24, 16],
   [0, 16],
 ];
+
+/** Where a fit puts a point, by what is said of its members. */
+function movedByFit(fit: PlanFit, x: number, y: number): [x: number, y: number] {
+  const angle = (fit.angleDeg * Math.PI) / 180;
+  const cos = fit.scale * Math.cos(angle);
+  const sin = fit.scale * Math.sin(angle);
+  const upright = fit.mirrored ? -y : y;
+  return [fit.shift[0] + cos * x - sin * upright, fit.shift[1] + sin * x + cos * upright];
+}
 
 describe('fitPlan against published numbers', () => {
   // Data from memory of C. Ghilani and P. Wolf, "Adjustment Computations", chapter 18, conformal example;
