@@ -1,8 +1,7 @@
 import { EdgeGrid } from '../geometry/edge-grid.js';
-import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
+import type { Ring } from '../geometry/ring.js';
 import type { Piece } from './edge-pieces.js';
-import { LENGTH_SLACK_MM } from './slack.js';
-import { isIn, type Surface } from './surface.js';
+import { isIn, openingAt, type Surface } from './surface.js';
 
 /** Cells of the grid are told apart by what lies within this of them, mm: more than the slack and any rounding. */
 const MARGIN_MM = 0.01;
@@ -104,10 +103,7 @@ export class ConcreteEdges {
   }
 
   private isOnExactly(u: number, v: number): boolean {
-    if (!isIn(this.outline, u, v)) return false;
-    return !this.surface.openings.some(
-      (ring) => insideRing(ring, u, v) && distanceToRing(ring, u, v) > LENGTH_SLACK_MM,
-    );
+    return isIn(this.outline, u, v) && openingAt(this.surface, u, v) < 0;
   }
 }
 

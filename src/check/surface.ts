@@ -1,5 +1,7 @@
 import type { Deck, Outline, Substrate } from '../generated/layout.js';
-import { distanceToRing, insideRing, type Ring } from '../geometry/ring.js';
+import type { Ring } from '../geometry/ring.js';
+import { RingSet } from '../geometry/ring-set.js';
+import { isInsideRing, ringDistance } from '../geometry/ring-tree.js';
 import { cross, dot, squareTo, subtract, unit, type Vec3 } from '../geometry/vector.js';
 import { LENGTH_SLACK_MM } from './slack.js';
 
@@ -16,7 +18,11 @@ export interface Surface {
   isVertical: boolean;
   outline: Ring | undefined;
   openings: readonly Ring[];
+  /** The openings by place. */
+  openingSet: RingSet;
   zones: readonly SurfaceZone[];
+  /** The rings of the zones by place. */
+  zoneSet: RingSet;
   /** Low flutes of a composite deck or voids of a hollow plank; undefined where none are described. */
   rows: Rows | undefined;
   /** The thickness where it is the same all over; no zone and no row is then looked at for each hole. */
@@ -41,6 +47,9 @@ export interface SurfaceZone {
 /** sin of 0.00005 degree, the slack of angles. */
 export const LEVEL_SINE = Math.sin((0.00005 * Math.PI) / 180);
 
+/** A point farther beside the box of a ring is not in it, mm: more than the slack. */
+const BESIDE_MM = 0.001;
+
 /** So many rows away the place within a row is lost in rounding. */
 const MOST_PITCHES = 1e12;
 
@@ -55,6 +64,12 @@ export function newSurface(substrate: Substrate): Surface | undefined {
     const points = outline.points.map((point) => subtract(point, origin));
     return { u: Float64Array.from(points, (p) => dot(p, u)), v: Float64Array.from(points, (p) => dot(p, v)) };
   };
+  const openings = (substrate.openings ?? []).map(ring);
+  const zones = (substrate.zones ?? []).map((zone) => ({
+    ring: ring(zone.outline),
+    thickness: zone.thickness,
+    offset: zone.offset ?? 0,
+  }));
   return {
     substrate,
     origin,
@@ -63,12 +78,13 @@ export function newSurface(substrate: Substrate): Surface | undefined {
     v,
     isVertical: Math.abs(inward[2]) <= LEVEL_SINE,
     outline: substrate.outline && ring(substrate.outline),
-    openings: (substrate.openings ?? []).map(ring),
-    zones: (substrate.zones ?? []).map((zone) => ({
-      ring: ring(zone.outline),
-      thickness: zone.thickness,
-      offset: zone.offset ?? 0,
-    })),
+    openings,
+    openingSet: new RingSet(openings, BESIDE_MM),
+    zones,
+    zoneSet: new RingSet(
+      zones.map((zone) => zone.ring),
+      BESIDE_MM,
+    ),
     rows: rowsOf(substrate, inward),
     even: evenThickness(substrate),
   };
@@ -101,15 +117,22 @@ export function vOn({ origin, v }: Surface, p: Vec3): number {
 
 /** Whether a point of the face lies in a ring or within the slack of its edge. */
 export function isIn(ring: Ring, u: number, v: number): boolean {
-  return insideRing(ring, u, v) || distanceToRing(ring, u, v) <= LENGTH_SLACK_MM;
+  return isInsideRing(ring, u, v) || ringDistance(ring, u, v) <= LENGTH_SLACK_MM;
+}
+
+/** Index of the first opening in which a point of the face lies, more than the slack from its edge; -1 where there is none. */
+export function openingAt({ openingSet }: Surface, u: number, v: number): number {
+  return openingSet.first(u, v, isWellIn);
+}
+
+function isWellIn(ring: Ring, u: number, v: number): boolean {
+  return isInsideRing(ring, u, v) && ringDistance(ring, u, v) > LENGTH_SLACK_MM;
 }
 
 /** The last zone in which a point of the face lies. */
 export function zoneAt(surface: Surface, p: Vec3): SurfaceZone | undefined {
-  const u = uOn(surface, p);
-  const v = vOn(surface, p);
-  for (let k = surface.zones.length - 1; k >= 0; k--) if (isIn(surface.zones[k].ring, u, v)) return surface.zones[k];
-  return undefined;
+  const { zones, zoneSet } = surface;
+  return zones.length === 0 ? undefined : zones[zoneSet.last(uOn(surface, p), vOn(surface, p), isIn)];
 }
 
 /** z where the vertical through a plan point meets the face, moved by the offset of the zone there. */

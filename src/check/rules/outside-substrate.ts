@@ -1,8 +1,7 @@
-import { distanceToRing, insideRing } from '../../geometry/ring.js';
+import { ringDistance } from '../../geometry/ring-tree.js';
 import type { Rule } from '../rule.js';
 import { NO_HEIGHT, type Site } from '../site.js';
-import { LENGTH_SLACK_MM } from '../slack.js';
-import { isIn, type Surface, uOn, vOn } from '../surface.js';
+import { isIn, openingAt, type Surface, uOn, vOn } from '../surface.js';
 
 export const outsideSubstrate: Rule = {
   id: 'outside-substrate',
@@ -62,12 +61,7 @@ function off(
   v: number,
 ): { where: string; distance: number; opening?: number } | undefined {
   const { outline, openings } = surface;
-  if (outline !== undefined && !isIn(outline, u, v))
-    return { where: 'outside', distance: distanceToRing(outline, u, v) };
-  for (let k = 0; k < openings.length; k++) {
-    if (!insideRing(openings[k], u, v)) continue;
-    const distance = distanceToRing(openings[k], u, v);
-    if (distance > LENGTH_SLACK_MM) return { where: 'opening', distance, opening: k };
-  }
-  return undefined;
+  if (outline !== undefined && !isIn(outline, u, v)) return { where: 'outside', distance: ringDistance(outline, u, v) };
+  const opening = openingAt(surface, u, v);
+  return opening < 0 ? undefined : { where: 'opening', distance: ringDistance(openings[opening], u, v), opening };
 }
