@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import type { ColumnProfile } from '../generated/column-profile.js';
 import type { Config } from '../generated/config.js';
 import type { Report } from '../generated/report.js';
+import type { ClosedInput } from '../jobs/checked-input.js';
 import { Checker, type CheckOptions } from '../jobs/checker.js';
 import { BadRuleOption } from '../jobs/rule-options.js';
 import { BadSeverity } from '../jobs/severities.js';
@@ -36,7 +37,8 @@ export interface CheckFlags {
 export interface CheckedFiles {
   /** Undefined where none of the files could be read. */
   report: Report | undefined;
-  fed: Fed[];
+  /** In the order of the report; undefined for one that could not be read. */
+  inputs: (ClosedInput | undefined)[];
   /** How many files could not be read. */
   unreadable: number;
   config: Config | undefined;
@@ -60,7 +62,7 @@ export async function checkFiles(
   const checker = orWrongUse(() => new Checker({ ...checkOptions(flags, policy), ...more }));
   let unreadable = 0;
   // Findings about two inputs come last, and their lines are looked up in the files.
-  const fed: Fed[] = [];
+  const fed: (Fed | undefined)[] = [];
   for (const input of inputs) {
     try {
       fed.push(await feed(checker, input.path, profileOf(input), manners));
@@ -68,17 +70,18 @@ export async function checkFiles(
       if (!(error instanceof UnreadableInput)) throw error;
       say(`ahx: ${error.message}`);
       checker.unreadable(input.path);
+      fed.push(undefined);
       unreadable++;
     }
   }
   const report = unreadable === inputs.length ? undefined : orWrongUse(() => checker.end());
   return {
     report,
-    fed,
+    inputs: fed.map((one) => one?.input),
     unreadable,
     config: policy?.config,
     close() {
-      for (const { close } of fed) close();
+      for (const one of fed) one?.close();
     },
   };
 }

@@ -26,20 +26,11 @@ function program(done: (code: number) => void): Command {
     })
     .exitOverride();
 
-  ahx
-    .command('check')
+  checking(ahx.command('check'))
     .description('Say whether files are valid AHX, and what will not work on site.')
     .argument(
       '[files...]',
       'layouts or other AHX documents in JSON, or tables with --profile; - is standard input; absent: those of the config',
-    )
-    .option('-p, --profile <file>', 'column profile to read tables with; - is standard input')
-    .addOption(
-      new Option('--purpose <purpose>', 'what the layouts are checked for (default: for-review)').choices([
-        'for-review',
-        'for-drilling',
-        'for-closeout',
-      ]),
     )
     .addOption(
       new Option('-f, --format <format>', 'form of the report')
@@ -54,17 +45,7 @@ function program(done: (code: number) => void): Command {
       ]),
     )
     .option('-n, --limit <count>', 'most findings listed; counts are exact all the same (default: 1000)', wholeNumber)
-    .option(
-      '-s, --severity <rule=level>',
-      'severity of one rule: error, warning, info or off; may be repeated',
-      collect,
-      [],
-    )
-    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
-    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
-    .option('--no-config', 'check without the config that is there')
     .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
-    .option('--as-of <time>', 'time that the check takes as now, RFC 3339 or now; for what runs out', rfc3339)
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
@@ -101,8 +82,34 @@ function program(done: (code: number) => void): Command {
       const { runConvert } = await import('./commands/convert.js');
       done(await runConvert(from, to, flags));
     });
-  ahx
-    .command('baseline')
+  checking(ahx.command('report'))
+    .description('Check files and write a report for people: one HTML file with plans and hole schedule.')
+    .argument('<names...>', 'what is checked, as for ahx check, and last the report to write')
+    .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
+    .addOption(
+      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
+        'error',
+        'warning',
+        'info',
+      ]),
+    )
+    .option('-n, --limit <count>', 'most findings kept one by one; counts are exact all the same', wholeNumber)
+    .addOption(
+      new Option('--paper <size>', 'paper to print on (default: what the printer has)').choices(['a4', 'letter']),
+    )
+    .option('--pdf', 'print it as PDF too, through the Chromium of the system', false)
+    .option('--force', 'overwrite an existing file', false)
+    .option('-q, --quiet', 'show no progress', false)
+    .addHelpText(
+      'after',
+      '\nExamples:\n  ahx report level3.ahx.json report.html\n  ahx report sprinkler.ahx.json ducts.ahx.json report.html --pdf --paper letter\n\nThe report is one file without scripts, to be read on a screen and printed.\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
+    )
+    .action(async (names: string[], flags) => {
+      const { runReport } = await import('./commands/report.js');
+      done(await runReport(names, flags));
+    });
+
+  checking(ahx.command('baseline'))
     .description('Accept findings for a time, or say what became of those that were accepted.')
     .argument('<baseline>', 'file of the accepted findings; made where it is not there')
     .argument('[files...]', 'what is checked, as for ahx check; absent: the files of the config')
@@ -112,23 +119,10 @@ function program(done: (code: number) => void): Command {
     .option('--question <number>', 'number of the request for information that it follows from')
     .option('-r, --rule <id>', 'accept the findings of this rule only; may be repeated', collect, [])
     .option('--prune', 'take out what is there no more', false)
-    .option('-p, --profile <file>', 'column profile to read tables with')
-    .addOption(
-      new Option('--purpose <purpose>', 'what the layouts are checked for (default: for-review)').choices([
-        'for-review',
-        'for-drilling',
-        'for-closeout',
-      ]),
-    )
-    .option('-s, --severity <rule=level>', 'severity of one rule; may be repeated', collect, [])
-    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
-    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
-    .option('--no-config', 'check without the config that is there')
-    .option('--as-of <time>', 'time that the check takes as now, RFC 3339 (default: now)', rfc3339)
     .option('-q, --quiet', 'show no progress', false)
     .addHelpText(
       'after',
-      '\nExamples:\n  ahx baseline accepted.ahx.json level3.ahx.json --reason "Group calculated, RFI 17" --owner "J. Doe" --expires 2026-06-30 --rule holes-too-close\n  ahx baseline accepted.ahx.json level3.ahx.json\n  ahx baseline accepted.ahx.json level3.ahx.json --prune\n\nTo accept a finding is no approval. Findings about the form of a file cannot be accepted.\n\nExit codes: 0 done, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
+      '\nExamples:\n  ahx baseline accepted.ahx.json level3.ahx.json --reason "Group calculated, RFI 17" --owner "J. Doe" --expires 2026-06-30 --rule holes-too-close\n  ahx baseline accepted.ahx.json level3.ahx.json\n  ahx baseline accepted.ahx.json level3.ahx.json --prune\n\nWithout --as-of the time is now. To accept a finding is no approval. Findings about the form of a file cannot be accepted.\n\nExit codes: 0 done, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
     )
     .action(async (baseline: string, files: string[], flags) => {
       const { runBaseline } = await import('./commands/baseline.js');
@@ -144,6 +138,29 @@ function program(done: (code: number) => void): Command {
       done(await runExplain(rule));
     });
   return ahx;
+}
+
+/** What all commands that check take. */
+function checking(command: Command): Command {
+  return command
+    .option('-p, --profile <file>', 'column profile to read tables with; - is standard input')
+    .addOption(
+      new Option('--purpose <purpose>', 'what the layouts are checked for (default: for-review)').choices([
+        'for-review',
+        'for-drilling',
+        'for-closeout',
+      ]),
+    )
+    .option(
+      '-s, --severity <rule=level>',
+      'severity of one rule: error, warning, info or off; may be repeated',
+      collect,
+      [],
+    )
+    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
+    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
+    .option('--no-config', 'check without the config that is there')
+    .option('--as-of <time>', 'time that the check takes as now, RFC 3339 or now; for what runs out', rfc3339);
 }
 
 function wholeNumber(text: string): number {

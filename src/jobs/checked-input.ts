@@ -1,9 +1,11 @@
 import type { Covered } from '../check/check-layout.js';
+import type { Rule } from '../check/rule.js';
 import type { Display } from '../generated/layout.js';
 import type { Place, Report } from '../generated/report.js';
+import type { Fix } from '../model/fix.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import type { LayoutSource } from '../model/layout-source.js';
-import type { Observe, Spot } from '../model/observation.js';
+import type { Observation, Observe, Spot } from '../model/observation.js';
 
 export type InputSummary = Report['inputs'][number];
 
@@ -22,6 +24,10 @@ export interface ClosedInput {
   summary: InputSummary;
   /** The layout for writers, read anew from the input each time; undefined where there is none that is sound. */
   layout(): LayoutSource | undefined;
+  /** The layout as it was read, sound or not; absent where the input is none. */
+  model?: LayoutModel;
+  /** What people call a hole; read anew from the input each time. */
+  hole(index: number): HoleIdentity;
 }
 
 /** An input that was checked, with all that the report needs of it. */
@@ -37,5 +43,6 @@ export interface CheckedInput extends ClosedInput {
   judged?: { layout: LayoutModel; observe: Observe; covered: Covered };
   /** Where the spots are, in the order given. */
   places(spots: readonly Spot[]): Place[];
-  hole(index: number): HoleIdentity;
+  /** The one right answer to what a rule has observed, if there is one; absent for tables. */
+  fix?(rule: Rule, observation: Observation): Fix | undefined;
 }

@@ -6,10 +6,12 @@ import { nearest } from '../model/nearest.js';
 import type { Observe, Spot } from '../model/observation.js';
 import { LayoutReader } from '../read/layout-reader.js';
 import { byteInRecord, lineColumns, recordBytes } from '../read/places.js';
+import { blanks } from '../read/scan.js';
 import { SNIFFED_BYTES, sniffKind } from '../read/sniff-kind.js';
 import { readWholeDocument, type WholeKind } from '../read/whole-document.js';
 import type { CheckedInput, Hindrance, HoleIdentity } from './checked-input.js';
 import { layoutSource } from './layout-source.js';
+import { FixFinder } from './fix-finder.js';
 import { requiresUnknown } from './requires-unknown.js';
 
 /** What an input of a check is told besides its bytes. */
@@ -88,7 +90,7 @@ export class JsonInput {
     const bytes = this.source.slice(0, this.byteLength);
     const { value, otherVersion } = readWholeDocument(bytes, kind, this.options.observe);
     return {
-      ...this.common(),
+      ...this.common(otherVersion === undefined ? { kind, byte: startOf(bytes) } : undefined),
       summary: { name: this.options.name, kind, format: 'json', bytes: this.byteLength },
       hindrances: new Set(otherVersion !== undefined ? ['version'] : value === undefined ? ['text'] : []),
       hasBrokenRecords: value === undefined,
@@ -101,7 +103,7 @@ export class JsonInput {
     const data = { choices: KINDS, found: JSON.stringify(kind), ...(near !== undefined && { nearest: near }) };
     this.options.observe({ rule: 'not-a-choice', at: { pointer: '/kind', byte }, data, cause: kind });
     return {
-      ...this.common(),
+      ...this.common({ kind, byte }),
       summary: { name: this.options.name, kind: 'unknown', format: 'json', bytes: this.byteLength },
       hindrances: new Set(['kind']),
       hasBrokenRecords: true,
@@ -122,8 +124,9 @@ export class JsonInput {
         : { layout: model, observe, covered: checkLayout(model, observe, settings) };
     const { holes } = model;
     const isLayout = model.present.has('kind') || model.present.has('holes');
+    const isFixable = reader.complete && reader.otherVersion === undefined;
     return {
-      ...this.common(),
+      ...this.common(isFixable ? model : undefined),
       summary: {
         name: this.options.name,
         kind: isLayout ? 'layout' : 'unknown',
@@ -138,15 +141,19 @@ export class JsonInput {
       hasBrokenRecords: model.hasBroken,
       records: reader.records,
       judged,
+      ...(isLayout && { model }),
       hole: (index) => this.hole(holes.byte[index], holes.id(index)),
       layout: () => (reader.complete && isLayout ? layoutSource(model, this.source) : undefined),
     };
   }
 
-  private common(): Omit<CheckedInput, 'summary' | 'hindrances' | 'hasBrokenRecords'> {
+  /** @param fixable what fixes can be found in; absent: nothing but the byte order mark */
+  private common(fixable?: ConstructorParameters<typeof FixFinder>[1]): Omit<CheckedInput, 'summary' | 'hindrances' | 'hasBrokenRecords'> {
+    const finder = new FixFinder(this.source, fixable);
     return {
       display: undefined,
       records: 1,
+      fix: (rule, observation) => finder.find(rule, observation),
       places: (spots) => this.places(spots),
       hole: (index) => ({ id: String(index) }),
       layout: () => undefined,
@@ -176,4 +183,9 @@ export class JsonInput {
       ...(Number.isSafeInteger(row) && Number(row) >= 1 && { row: Number(row) }),
     };
   }
+}
+
+/** Where a document begins. */
+function startOf(bytes: Uint8Array): number {
+  return blanks(bytes, bytes[0] === 0xef ? 3 : 0);
 }

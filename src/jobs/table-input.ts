@@ -101,6 +101,7 @@ export class TableInput {
       hasBrokenRecords: counts.faulty > 0 || this.utf8.firstBad !== undefined || model.hasBroken,
       records: counts.rows,
       judged,
+      model,
       places: (spots) =>
         spots.map(({ row, column, pointer, byte }) => ({
           ...(byte !== undefined && { byte }),

@@ -1,0 +1,48 @@
+import { htmlReportOf } from '../../jobs/html-report.js';
+import { checkOutputName, isSameFile, writeWhole } from '../../node/output-file.js';
+import { printPdf } from '../../node/print-pdf.js';
+import { sha256 } from '../../node/sha256.js';
+import { printable } from '../../report/printable.js';
+import { verdictLines } from '../../report/text.js';
+import { checkFiles } from '../check-files.js';
+import { pause, print, wantsColour } from '../console.js';
+import { EXIT, WrongUse } from '../exit.js';
+import { type CheckCommandFlags, exitCode } from './check.js';
+
+export interface ReportFlags extends Omit<CheckCommandFlags, 'format'> {
+  paper?: 'a4' | 'letter';
+  pdf: boolean;
+  force: boolean;
+}
+
+/** Findings listed one by one; the page shows the first ones of each cause. */
+const LISTED = 20_000;
+
+/** Checks the files, writes the report for people, and returns the exit code of the check. */
+export async function runReport(names: readonly string[], flags: ReportFlags): Promise<number> {
+  const files = names.slice(0, -1);
+  const out = names[names.length - 1];
+  if (!/\.html?$/i.test(out))
+    throw new WrongUse(`The last name is the report to write, and ends in .html: not "${out}".`);
+  const pdf = out.replace(/\.html?$/i, '.pdf');
+  for (const path of [out, ...(flags.pdf ? [pdf] : [])]) {
+    checkOutputName(path, flags.force);
+    const source = files.find((file) => isSameFile(file, path));
+    if (source !== undefined) throw new WrongUse(`${path} is a file that is checked; it is not overwritten.`);
+  }
+  const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
+  const sampleLimit = flags.limit === undefined ? LISTED : undefined;
+  const checked = await checkFiles(files, flags, { manners, sha256, ...(sampleLimit && { sampleLimit }) });
+  try {
+    const { report, inputs, unreadable, config } = checked;
+    if (report === undefined) return EXIT.unreadable;
+    const paper = flags.paper === 'a4' ? 'A4' : flags.paper;
+    await writeWhole(out, htmlReportOf(report, inputs, paper), flags.force, pause);
+    if (flags.pdf) printPdf(out, pdf);
+    const written = flags.pdf ? `${out} and ${pdf}` : out;
+    print(`${verdictLines(report).join('\n')}\n${printable(written)} written.\n`);
+    return unreadable > 0 ? EXIT.unreadable : exitCode(report, flags.threshold ?? config?.threshold ?? 'error');
+  } finally {
+    checked.close();
+  }
+}

@@ -1,0 +1,55 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { FileTrouble } from './file-trouble.js';
+
+/** Names under which systems have the browser; `AHX_CHROMIUM` goes before them. */
+const NAMES = ['chromium', 'chromium-browser'];
+const TIME_MS = 300_000;
+
+/** A page that cannot be printed. */
+export class NoPrinter extends FileTrouble {}
+
+/** The browser that prints: a path or a name that the system finds; undefined where there is none. */
+export function findChromium(): string | undefined {
+  const own = process.env.AHX_CHROMIUM;
+  if (own !== undefined && own !== '') return existsSync(own) ? own : undefined;
+  return NAMES.find((name) => spawnSync(name, ['--version'], { stdio: 'ignore' }).status === 0);
+}
+
+/**
+ * Prints an HTML file as PDF through the Chromium of the system, which fetches nothing and runs no script for it.
+ *
+ * @throws NoPrinter where there is none, or where it does not print
+ */
+export function printPdf(page: string, pdf: string): void {
+  const chromium = findChromium();
+  if (chromium === undefined)
+    throw new NoPrinter(`${pdf} cannot be printed: no Chromium was found; AHX_CHROMIUM may say where one is.`);
+  const home = mkdtempSync(join(tmpdir(), 'ahx-print-'));
+  const beside = join(dirname(pdf), `.${basename(pdf)}.${process.pid}.part`);
+  try {
+    const { status, stderr, error } = spawnSync(
+      chromium,
+      [
+        ...['--headless', '--disable-gpu', '--no-first-run', '--no-default-browser-check', '--disable-extensions'],
+        ...['--blink-settings=scriptEnabled=false', '--host-resolver-rules=MAP * ~NOTFOUND'],
+        // A container or the root user has no sandbox of its own; the page has neither scripts nor addresses.
+        ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+        ...[`--user-data-dir=${home}`, '--no-pdf-header-footer', `--print-to-pdf=${resolve(beside)}`],
+        pathToFileURL(resolve(page)).href,
+      ],
+      { encoding: 'utf8', timeout: TIME_MS },
+    );
+    if (status !== 0 || !existsSync(beside)) {
+      const why = error?.message ?? stderr.trim().split('\n').at(-1) ?? '';
+      throw new NoPrinter(`${pdf} cannot be printed: Chromium ended with ${status ?? 'a signal'}. ${why}`);
+    }
+    renameSync(beside, pdf);
+  } finally {
+    rmSync(home, { recursive: true, force: true });
+    rmSync(beside, { force: true });
+  }
+}

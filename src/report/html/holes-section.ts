@@ -1,0 +1,121 @@
+import type { HoleType } from '../../generated/layout.js';
+import type { LayoutModel } from '../../model/layout-model.js';
+import type { Markup } from './markup.js';
+import {
+  displayOf,
+  type HtmlReportParts,
+  lengthsOf,
+  type ReportedLayout,
+  recordsOf,
+  unitName,
+} from './reported-layout.js';
+import { section, table } from './table.js';
+
+type Path = 'trade' | 'level' | 'area' | 'holeType';
+const COLLECTIONS = { trade: 'trades', level: 'levels', area: 'areas', holeType: 'holeTypes' } as const;
+
+/** How many holes there are, of what, where and for whom. */
+export function holesSection({ layouts }: HtmlReportParts): Markup | undefined {
+  const display = displayOf(layouts);
+  return section(
+    'holes',
+    'Holes',
+    table(
+      'Holes by level',
+      ['Level', 'Holes'],
+      countsBy(layouts, 'level', ({ name }) => name),
+    ),
+    table(
+      'Holes by area',
+      ['Area', 'Holes'],
+      countsBy(layouts, 'area', ({ name }) => name),
+    ),
+    table('Holes by trade and firm', ['Trade', 'Firm', 'Holes'], byTrade(layouts)),
+    table(
+      `Hole types, lengths in ${unitName(display)}; least values with where they come from`,
+      ['Type', 'Holes', 'Anchor', 'Diameter', 'Depth', 'Embedment', 'Spacing', 'Edge', 'Thickness', 'Approval'],
+      types(layouts, lengthsOf(display)),
+    ),
+  );
+}
+
+/** Number of holes for each name that a reference has, the names in the order of the layouts. */
+function counts(model: LayoutModel, path: Path): Map<string | undefined, number> {
+  const { holes } = model;
+  const { names } = model.collection(COLLECTIONS[path]);
+  const ofName = new Map<number, number>();
+  for (let i = 0; i < holes.count; i++) {
+    const name = holes.referenceOf(path, i);
+    ofName.set(name, (ofName.get(name) ?? 0) + 1);
+  }
+  return new Map(
+    [...ofName]
+      .sort(([a], [b]) => order(a) - order(b))
+      .map(([name, n]) => [name < 0 ? undefined : names.text(name), n]),
+  );
+}
+
+/** What has no name comes last. */
+function order(name: number): number {
+  return name < 0 ? Number.POSITIVE_INFINITY : name;
+}
+
+function countsBy(
+  layouts: readonly ReportedLayout[],
+  path: 'level' | 'area',
+  nameOf: (record: { name: string }) => string,
+): [string, number][] {
+  const total = new Map<string, number>();
+  let without = 0;
+  for (const { model } of layouts) {
+    const records: readonly ({ id: string; name: string } | undefined)[] = model.collection(COLLECTIONS[path]).records;
+    for (const [id, n] of counts(model, path)) {
+      const record = records.find((one) => one !== undefined && one.id === id);
+      if (id === undefined) without += n;
+      else total.set(record ? nameOf(record) : id, (total.get(record ? nameOf(record) : id) ?? 0) + n);
+    }
+  }
+  if (total.size === 0) return [];
+  return [...total, ...(without > 0 ? [[`No ${path} given`, without] as [string, number]] : [])];
+}
+
+function byTrade(layouts: readonly ReportedLayout[]): [string, string | undefined, number][] {
+  const total = new Map<string, [string, string | undefined, number]>();
+  for (const { model } of layouts) {
+    const trades = model.collection('trades').records;
+    for (const [id, n] of counts(model, 'trade')) {
+      const trade = trades.find((one) => one !== undefined && one.id === id);
+      const named = [trade?.name ?? id ?? 'No trade that can be read', trade?.firm] as const;
+      const known = total.get(JSON.stringify(named));
+      total.set(JSON.stringify(named), [...named, (known?.[2] ?? 0) + n]);
+    }
+  }
+  return [...total.values()];
+}
+
+function types(layouts: readonly ReportedLayout[], say: (mm: number) => string) {
+  const limit = (given: { value: number; source: string } | undefined) =>
+    given && `${say(given.value)} (${given.source})`;
+  const length = (mm: number | undefined) => (mm === undefined ? undefined : say(mm));
+  const numbers = new Map(layouts.map((layout) => [layout, counts(layout.model, 'holeType')]));
+  return recordsOf(layouts, 'holeTypes').map(({ record: type, layout }) => [
+    `${type.name} (${type.id})`,
+    numbers.get(layout)?.get(type.id) ?? 0,
+    [type.principle, type.form, type.made ?? 'drilled', ...(type.rod ? [type.rod] : [])].join(', '),
+    length(type.diameter),
+    length(type.depth),
+    length(type.embedment),
+    limit(type.minSpacing),
+    limit(type.minEdge),
+    limit(type.minThickness),
+    approval(type),
+  ]);
+}
+
+function approval({ approval: given }: HoleType): string | undefined {
+  if (given === undefined) return undefined;
+  const { number, edition, expires, table: place } = given;
+  return [number, edition && `edition ${edition}`, place, expires && `valid until ${expires}`]
+    .filter(Boolean)
+    .join(', ');
+}

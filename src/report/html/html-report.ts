@@ -1,0 +1,47 @@
+import { acceptedSection, causesSection, tradesSection, unjudgedSection } from './causes-section.js';
+import { firstPage, partiesAndSources, reportTitle } from './first-page.js';
+import { frameSection } from './frame-section.js';
+import { holesSection } from './holes-section.js';
+import { contentText, html } from './markup.js';
+import { plansSection } from './plans-section.js';
+import type { HtmlReportParts } from './reported-layout.js';
+import { reviewSection } from './review-section.js';
+import { scheduleSection } from './schedule-section.js';
+import { STYLES } from './styles.js';
+
+/** Paper that a report is printed on; absent: what the printer has. */
+export type Paper = 'A4' | 'letter';
+
+/**
+ * A report as one HTML file for people: no script, nothing from outside, for the screen and for A4 or Letter. In
+ * pieces, in order; the same parts give the same text.
+ */
+export function* htmlReport(parts: HtmlReportParts, paper?: Paper): Generator<string> {
+  const size = paper === undefined ? '' : `@page { size: ${paper}; }\n`;
+  yield `<!doctype html>
+<html lang="${contentText(parts.report.language ?? 'en')}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+${html`<title>${reportTitle(parts)}: report of a check</title>`.text}
+<style>${STYLES}${size}</style>
+</head>
+<body><main>
+`;
+  yield firstPage(parts).text;
+  for (const part of [
+    partiesAndSources,
+    frameSection,
+    holesSection,
+    unjudgedSection,
+    causesSection,
+    acceptedSection,
+    tradesSection,
+  ])
+    yield contentText(part(parts));
+  yield* plansSection(parts);
+  yield* scheduleSection(parts);
+  yield reviewSection(parts.report.caution).text;
+  yield '</main></body></html>\n';
+}

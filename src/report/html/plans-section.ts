@@ -1,0 +1,34 @@
+import { planOfLevel } from '../../draw/plan-of-level.js';
+import { type NumberedCause, sitePlan } from '../../draw/site-plan.js';
+import { svgText } from '../../draw/svg.js';
+import { html, Markup } from './markup.js';
+import type { HtmlReportParts } from './reported-layout.js';
+
+/** Room of a plan on A4 and on Letter with the margins of the page, mm. */
+const PAPER = { width: 180, mostHeight: 222 };
+/** Plans of more levels are left out and counted. */
+const MOST_LEVELS = 60;
+
+/** The plan of each level with its holes and what was found there. In pieces, since there may be many. */
+export function* plansSection({ report, layouts }: HtmlReportParts): Generator<string> {
+  const plan = sitePlan(layouts.map(({ model, tagOf }) => ({ layout: model, tagOf })));
+  if (plan.levels.length === 0) return;
+  const causes = report.causes.flatMap(({ id, input, holes, accepted }): NumberedCause[] => {
+    const layout = layouts.findIndex((one) => one.input === input - 1);
+    if (layout < 0 || accepted !== undefined || holes.length === 0) return [];
+    return [{ number: id, layout, holes: holes.map((hole) => hole.id) }];
+  });
+  const byLevel = plan.causesByLevel(causes);
+  yield '<section aria-labelledby="plans"><h2 id="plans">Plans</h2>\n<p>Numbers in the plans are those of the causes above.</p>\n';
+  for (const [k, level] of plan.levels.slice(0, MOST_LEVELS).entries()) {
+    const drawing = planOfLevel(level, { paper: PAPER, causes: byLevel[k] });
+    const svg = new Markup(svgText(drawing, { idPrefix: `plan${k}-` }));
+    yield html`<figure><figcaption>${level.name ?? 'No level given'}${level.building !== undefined && `, ${level.building}`}</figcaption>
+${svg}
+</figure>
+`.text;
+  }
+  const rest = plan.levels.length - MOST_LEVELS;
+  if (rest > 0) yield html`<p>Plans of ${rest} more levels are left out.</p>\n`.text;
+  yield '</section>\n';
+}

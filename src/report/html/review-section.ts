@@ -1,0 +1,19 @@
+import { html, type Markup } from './markup.js';
+import { table } from './table.js';
+
+const OUTCOMES = ['No exceptions taken', 'Exceptions as noted', 'Revise and resubmit', 'Rejected', 'For record only'];
+const HANDS = ['Prepared by', 'General contractor', 'Engineer of record', 'Other'];
+
+/** The block in which people say what comes of it; the check leaves it empty. */
+export function reviewSection(caution: string): Markup {
+  return html`<section class="review" aria-labelledby="review"><h2 id="review">Review</h2>
+<p>To be filled in by hand. This report says what was found, and nothing about who may drill.</p>
+<ul class="boxes">${OUTCOMES.map((outcome) => html`<li><span class="box" aria-hidden="true"></span>${outcome}</li>`)}</ul>
+${table(
+  'Names and signatures',
+  ['Role', 'Firm', 'Name', 'Date', 'Signature'],
+  HANDS.map((hand) => [hand, '', '', '', '']),
+)}<p class="caution">${caution}</p>
+</section>
+`;
+}

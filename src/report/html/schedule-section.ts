@@ -1,0 +1,106 @@
+import { LevelGridlines } from '../../frame/grid-dimensions.js';
+import { gridDimensionText } from '../../frame/grid-dimension-text.js';
+import { counted } from '../counted.js';
+import { html } from './markup.js';
+import { displayOf, type HtmlReportParts, lengthsOf, type ReportedLayout, unitName } from './reported-layout.js';
+import { row } from './table.js';
+
+/** More holes than this are not listed: nobody reads them on paper, and the layout has them all. */
+const MOST_HOLES = 10_000;
+const HEADS = ['Tag', 'Id', 'Trade', 'Type', 'Dimensions from gridlines', 'x', 'y', 'Height', 'Substrate'];
+
+/** All holes in a table, level by level as they come. In pieces, since there may be many. */
+export function* scheduleSection({ layouts }: HtmlReportParts): Generator<string> {
+  const total = layouts.reduce((sum, { model }) => sum + model.holes.count, 0);
+  if (total === 0) return;
+  const display = displayOf(layouts);
+  const say = lengthsOf(display);
+  const datum = layouts.map(({ model }) => model.header.frame?.heightDatum).find(Boolean) ?? 'the datum';
+  yield html`<section aria-labelledby="schedule"><h2 id="schedule">Hole schedule</h2>
+<p>Lengths in ${unitName(display)}. Heights above ${datum}; “as found”: on the surface of the concrete.</p>
+`.text;
+  let left = MOST_HOLES;
+  for (const layout of layouts) {
+    const count = Math.min(left, layout.model.holes.count);
+    left -= count;
+    if (count > 0) yield* scheduleOf(layout, count, say);
+  }
+  const rest = total - MOST_HOLES;
+  if (rest > 0) yield html`<p>${counted(rest, 'more hole')} are not listed here; the layout has them all.</p>\n`.text;
+  yield '</section>\n';
+}
+
+function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) => string): Generator<string> {
+  const { model } = layout;
+  const { holes } = model;
+  const [levels, trades, types, substrates] = (['levels', 'trades', 'holeTypes', 'substrates'] as const).map((name) => {
+    const { names, records, indexOf } = withIndex(model, name);
+    return (k: number) => (k < 0 ? undefined : (records[indexOf(k)]?.name ?? names.text(k)));
+  });
+  const gridlines = new Map<number, LevelGridlines>();
+  const dimensions = (level: number, i: number) => {
+    const known = gridlines.get(level) ?? gridlinesOf(model, level);
+    gridlines.set(level, known);
+    return gridDimensionText(known.of(holes.x[i], holes.y[i]), say);
+  };
+  const order = inLevels(model, count);
+  let current: number | undefined;
+  for (const i of order) {
+    const level = levelOf(model, i);
+    if (level !== current) {
+      if (current !== undefined) yield '</tbody></table>\n';
+      current = level;
+      const caption = `${model.header.title ?? model.header.id ?? ''}: ${levels(level) ?? 'no level given'}`;
+      yield html`<table class="schedule"><caption>${caption}</caption><thead><tr>${HEADS.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
+        .text;
+    }
+    const id = holes.id(i);
+    const z = holes.z[i];
+    yield `${
+      row([
+        layout.tagOf(i) ?? id,
+        id,
+        trades(holes.referenceOf('trade', i)),
+        types(holes.referenceOf('holeType', i)),
+        dimensions(level, i),
+        say(holes.x[i]),
+        say(holes.y[i]),
+        Number.isNaN(z) ? 'as found' : say(z),
+        substrates(holes.referenceOf('substrate', i)),
+      ]).text
+    }\n`;
+  }
+  if (current !== undefined) yield '</tbody></table>\n';
+}
+
+function withIndex(model: ReportedLayout['model'], name: 'levels' | 'trades' | 'holeTypes' | 'substrates') {
+  const collection = model.collection(name);
+  const records: readonly ({ name?: string } | undefined)[] = collection.records;
+  return { names: collection.names, records, indexOf: (k: number) => collection.indexOf(k) };
+}
+
+/** Level of a hole, its own or that of its substrate, as a number among the names of levels; -1 where there is none. */
+function levelOf(model: ReportedLayout['model'], i: number): number {
+  const own = model.holes.referenceOf('level', i);
+  const substrate = model.holes.referenceOf('substrate', i);
+  if (own >= 0 || substrate < 0) return own;
+  const substrates = model.collection('substrates');
+  const level = substrates.records[substrates.indexOf(substrate)]?.level;
+  return level === undefined ? -1 : model.collection('levels').names.find(level);
+}
+
+/** The first holes of the document, sorted by level; within one as they come. */
+function inLevels(model: ReportedLayout['model'], count: number): number[] {
+  const order = Array.from({ length: count }, (_, i) => i).filter((i) => model.holes.broken[i] !== 1);
+  const levels = new Map(order.map((i) => [i, levelOf(model, i)]));
+  const rank = (i: number) => ((levels.get(i) ?? -1) < 0 ? Number.POSITIVE_INFINITY : (levels.get(i) ?? 0));
+  return order.sort((a, b) => (rank(a) === rank(b) ? a - b : rank(a) - rank(b)));
+}
+
+function gridlinesOf(model: ReportedLayout['model'], level: number): LevelGridlines {
+  const { records, names } = model.collection('levels');
+  const id = level < 0 ? undefined : names.text(level);
+  const record = records.find((one) => one !== undefined && one.id === id);
+  const grids = model.collection('grids').records.filter((grid) => grid !== undefined);
+  return new LevelGridlines(grids, record, model.header.frame ?? {});
+}
