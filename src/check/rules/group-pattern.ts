@@ -12,7 +12,7 @@ export const groupPattern: Rule = {
   why: 'The plate or hanger is made to the pattern and will not go on the anchors. A mirrored or turned group fits its plate, but carries on the wrong side.',
   mend: 'Correct the holes or the pattern, whichever is wrong; check the order of the holes and the direction of the run first.',
   accept: 'When what is hung has slots that take the difference; then give the group that tolerance.',
-  needs: 'A pattern with a place for each member; sides and directions also need a run and a face.',
+  needs: 'A pattern with a place for each member; a group with a run, or of more than 64 members, also a face of all.',
   options: {
     tolerance: {
       what: 'Greatest deviation from the pattern of a group that gives none.',
