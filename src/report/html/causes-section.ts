@@ -1,4 +1,5 @@
 import type { Cause, Report } from '../../generated/report.js';
+import { OFF } from '../../model/report-words.js';
 import { placeInWords } from '../build-report.js';
 import { counted } from '../counted.js';
 import { type Content, html, type Markup } from './markup.js';
@@ -130,9 +131,11 @@ export function tradesSection({ report }: HtmlReportParts): Markup | undefined {
 export function unjudgedSection({ report, ruleOf }: HtmlReportParts): Markup | undefined {
   const rows = report.coverage.flatMap(({ rule, outcome, judged, of, reason }): Content[][] => {
     const isPart = judged !== undefined && of !== undefined && judged < of;
-    if (reason === undefined || outcome === 'not-applicable' || !(outcome === 'not-run' || isPart)) return [];
+    if (reason === undefined || reason === OFF || outcome === 'not-applicable') return [];
+    if (outcome !== 'not-run' && !isPart) return [];
     return [[rule, ruleOf(rule)?.title, of === undefined ? 'not run' : `${judged ?? 0} of ${of}`, reason]];
   });
+  const off = report.coverage.filter(({ reason }) => reason === OFF).map(({ rule }) => rule);
   const { severities = {}, ruleOptions = {} } = report.settings ?? {};
   const set = [
     ...Object.entries(severities).map(([rule, severity]) => [rule, `severity ${severity}`]),
@@ -143,6 +146,9 @@ export function unjudgedSection({ report, ruleOf }: HtmlReportParts): Markup | u
   return section(
     'unjudged',
     'What was not judged',
+    off.length > 0 &&
+      html`<p>Rules that are off unless asked for, or were switched off: ${off.join(', ')}.</p>
+`,
     table('Rules that did not run, or not on all', ['Rule', 'About', 'Judged', 'Why'], rows),
     table('What the project set otherwise than usual', ['Rule', 'Set to'], set),
   );

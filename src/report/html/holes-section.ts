@@ -32,8 +32,20 @@ export function holesSection({ layouts }: HtmlReportParts): Markup | undefined {
     ),
     table('Holes by trade and firm', ['Trade', 'Firm', 'Holes'], byTrade(layouts)),
     table(
-      `Hole types, lengths in ${unitName(display)}; least values with where they come from`,
-      ['Type', 'Holes', 'Anchor', 'Diameter', 'Depth', 'Embedment', 'Spacing', 'Edge', 'Thickness', 'Approval'],
+      `Hole types and their least values, lengths in ${unitName(display)}`,
+      [
+        'Type',
+        'Holes',
+        'Anchor',
+        'Diameter',
+        'Depth',
+        'Embedment',
+        'Spacing',
+        'Edge',
+        'Thickness',
+        'Values from',
+        'Approval',
+      ],
       types(layouts, lengthsOf(display)),
     ),
   );
@@ -94,8 +106,6 @@ function byTrade(layouts: readonly ReportedLayout[]): [string, string | undefine
 }
 
 function types(layouts: readonly ReportedLayout[], say: (mm: number) => string) {
-  const limit = (given: { value: number; source: string } | undefined) =>
-    given && `${say(given.value)} (${given.source})`;
   const length = (mm: number | undefined) => (mm === undefined ? undefined : say(mm));
   const numbers = new Map(layouts.map((layout) => [layout, counts(layout.model, 'holeType')]));
   return recordsOf(layouts, 'holeTypes').map(({ record: type, layout }) => [
@@ -105,11 +115,15 @@ function types(layouts: readonly ReportedLayout[], say: (mm: number) => string) 
     length(type.diameter),
     length(type.depth),
     length(type.embedment),
-    limit(type.minSpacing),
-    limit(type.minEdge),
-    limit(type.minThickness),
+    ...[type.minSpacing, type.minEdge, type.minThickness].map((limit) => length(limit?.value)),
+    sources(type).join('; '),
     approval(type),
   ]);
+}
+
+/** Where the least values come from, each once. */
+function sources({ minSpacing, minEdge, minThickness }: HoleType): string[] {
+  return [...new Set([minSpacing, minEdge, minThickness].flatMap((limit) => limit?.source ?? []))];
 }
 
 function approval({ approval: given }: HoleType): string | undefined {

@@ -19,7 +19,8 @@ dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(15rem, 1fr))
 dt { color: var(--soft); font-size: .85rem; } dd { margin: 0; overflow-wrap: anywhere; }
 table { border-collapse: collapse; width: 100%; margin: .6rem 0 1.4rem; font-size: .88rem; }
 caption { text-align: left; color: var(--soft); padding-bottom: .3rem; }
-th, td { border: 1px solid var(--line); padding: .22rem .45rem; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
+th, td { border: 1px solid var(--line); padding: .22rem .45rem; text-align: left; vertical-align: top; overflow-wrap: break-word; }
+td:last-child { overflow-wrap: anywhere; }
 thead th { background: var(--band); } tbody th { font-weight: 500; }
 .schedule { font-size: .78rem; } .schedule td, .schedule th { padding: .1rem .3rem; font-variant-numeric: tabular-nums; }
 .wide { overflow-x: auto; }

@@ -1,16 +1,23 @@
 import { type Content, html, type Markup } from './markup.js';
 
-/** A table with a caption; nothing where it has no rows. The first cell of a row names the row. */
+/** A table with a caption; nothing where it has no rows. The first cell of a row names the row; empty columns go. */
 export function table(
   caption: string,
   heads: readonly string[],
   rows: readonly (readonly Content[])[],
 ): Markup | undefined {
   if (rows.length === 0) return undefined;
-  return html`<table><caption>${caption}</caption><thead><tr>${heads.map(
+  // A column in which nothing stands takes room from the others.
+  const kept = heads.map((_, k) => k === 0 || rows.some((cells) => !isEmpty(cells[k])));
+  const shown = (cells: readonly Content[]) => cells.filter((_, k) => kept[k]);
+  return html`<div class="wide"><table><caption>${caption}</caption><thead><tr>${shown(heads).map(
     (head) => html`<th scope="col">${head}</th>`,
-  )}</tr></thead><tbody>${rows.map(row)}</tbody></table>
+  )}</tr></thead><tbody>${rows.map((cells) => row(shown(cells)))}</tbody></table></div>
 `;
+}
+
+function isEmpty(content: Content): boolean {
+  return content === undefined || content === false || content === '';
 }
 
 /** One row of a table. */
@@ -20,7 +27,7 @@ export function row([first, ...rest]: readonly Content[]): Markup {
 
 /** Names and what they stand for; those without a value are left out. */
 export function facts(pairs: readonly (readonly [name: string, value: Content])[]): Markup | undefined {
-  const given = pairs.filter(([, value]) => value !== undefined && value !== false && value !== '');
+  const given = pairs.filter(([, value]) => !isEmpty(value));
   if (given.length === 0) return undefined;
   return html`<dl>${given.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>
 `;
