@@ -45,6 +45,7 @@ export function calloutMarks(
       const at = items.length < MOST_CALLOUTS ? placeOf(spot, width, marks, callouts) : undefined;
       if (at === undefined) break;
       lines.push([spot, at]);
+      takeWay(spot, at, markSize, marks);
       rings.push({ kind: 'circle', at: spot, radius: markSize / 2 + 0.6, style: LEADER });
       items.push({ at, text });
     }
@@ -87,6 +88,14 @@ function placeOf([x, y]: Spot, width: number, marks: LabelRoom, callouts: LabelR
 
 function calloutOf(lines: readonly (readonly Spot[])[]): Primitive[] {
   return [{ kind: 'polyline', lines, style: LEADER }];
+}
+
+/** Keeps tags off the ring and the short line. */
+function takeWay(from: Spot, to: Spot, markSize: number, room: LabelRoom): void {
+  room.take(boxAbout(from, markSize + 1.3, markSize + 1.3));
+  for (const t of [0.3, 0.5, 0.7]) {
+    room.take(boxAbout([from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], 0.8, 0.8));
+  }
 }
 
 /** Numbers on filled pills. */

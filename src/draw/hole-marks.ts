@@ -125,10 +125,8 @@ export function holeLegend(
   words: PlanWords,
 ): LegendEntry[] {
   const { trades, holes } = level;
-  const counts = new Int32Array(trades.length);
   let hasGroups = false;
   for (let i = 0; i < holes.count; i++) {
-    counts[holes.trade[i]]++;
     hasGroups ||= holes.group[i] >= 0;
   }
   const entries = used.slice(0, MOST_TRADES).map((k): LegendEntry => {
@@ -145,7 +143,7 @@ export function holeLegend(
     const mark = about.length === 0 ? '' : ` (${about.join(', ')})`;
     return {
       sample: symbolSign(look, needLetters ? WITH_LETTERS_MM : LARGEST_MM, needLetters),
-      text: `${name === '' ? id : name}${mark}: ${words.holes(counts[k])}`,
+      text: `${name === '' ? id : name}${mark}`,
     };
   });
   if (used.length > MOST_TRADES) entries.push({ sample: [], text: words.moreTrades(used.length - MOST_TRADES) });

@@ -53,7 +53,7 @@ export function keepOutMarks(keepOuts: readonly KeepOut[], view: PlanView, budge
       .filter((ring) => ring.length > 0);
     look.lines.push(...lines);
     look.rings.push(...rings);
-    const at = middleOf(lines) ?? rings[0]?.[0];
+    const at = middleOf(lines) ?? meanOf(rings[0]);
     if (at !== undefined && view.holds(at)) names.push({ at, text: name ?? id });
   }
   const all = [...looks.values()];
@@ -138,6 +138,12 @@ function turnsLeft(ring: readonly Point3[]): boolean {
     area += ax * by - ay * bx;
   }
   return area >= 0;
+}
+
+function meanOf(ring: readonly Spot[] | undefined): Spot | undefined {
+  if (ring === undefined) return undefined;
+  const mean = (axis: 0 | 1) => ring.reduce((sum, spot) => sum + spot[axis] / ring.length, 0);
+  return [mean(0), mean(1)];
 }
 
 /** The middle of the longest piece of lines. */

@@ -43,6 +43,6 @@ export function keyPlan(
     { kind: 'polygon', rings, style: { stroke: 'ink', strokeWidth: 0.2 } },
     ...(frame.length === 0
       ? []
-      : [{ kind: 'polygon', rings: [frame], style: { stroke: 'ink', strokeWidth: 0.45 } } as const]),
+      : [{ kind: 'polygon', rings: [frame], style: { stroke: 'ink', strokeWidth: 0.4 } } as const]),
   ];
 }

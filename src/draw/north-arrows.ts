@@ -2,7 +2,7 @@ import type { PlanLevel } from './plan-level.js';
 import type { PlanWords } from './plan-words.js';
 import type { Primitive, Spot } from './primitive.js';
 
-const RADIUS_MM = 6;
+const RADIUS_MM = 5.4;
 const TYPE_MM = 2.4;
 /** Directions nearer than this are one arrow. */
 const SAME_DEG = 0.01;
@@ -18,7 +18,7 @@ export interface NorthArrows {
 export function northArrows({ trueNorthDeg, projectNorthDeg }: PlanLevel['frame'], words: PlanWords): NorthArrows {
   const { trueNorthLetter, projectNorthLetter } = words;
   if (trueNorthDeg === undefined && projectNorthDeg === undefined) {
-    return { primitives: [...arrow(0, 'y', false), ...arrow(90, 'x', false)], words: [words.noNorth] };
+    return { primitives: [...arrow(0, 'y', false, 1.35), ...arrow(90, 'x', false, 1.35)], words: [words.noNorth] };
   }
   const circle: Primitive = {
     kind: 'circle',
@@ -43,7 +43,7 @@ export function northArrows({ trueNorthDeg, projectNorthDeg }: PlanLevel['frame'
   return {
     primitives: [
       circle,
-      ...(projectNorthDeg === undefined ? [] : arrow(projectNorthDeg, projectNorthLetter, false, 1.45)),
+      ...(projectNorthDeg === undefined ? [] : arrow(projectNorthDeg, projectNorthLetter, false, 1.72)),
       ...(trueNorthDeg === undefined ? [] : arrow(trueNorthDeg, trueNorthLetter, true)),
     ],
     words: said,

@@ -63,9 +63,8 @@ function withGridEnds(box: PlanBox, { gridlines }: PlanLevel): PlanBox {
 
 function padded(box: PlanBox): PlanBox {
   const more = (size: number) => Math.max((LEAST_SIDE_MM - size) / 2, 0);
-  const pad = box.longerSide * 0.02;
   const wider = new PlanBox();
-  const [dx, dy] = [more(box.xHigh - box.xLow) + pad, more(box.yHigh - box.yLow) + pad];
+  const [dx, dy] = [more(box.xHigh - box.xLow), more(box.yHigh - box.yLow)];
   wider.add(box.xLow - dx, box.yLow - dy);
   wider.add(box.xHigh + dx, box.yHigh + dy);
   return wider;

@@ -1,6 +1,6 @@
 import { boreLegend, boreMarks } from './bore-marks.js';
 import { CALLOUT_SAMPLE, calloutMarks } from './callout-marks.js';
-import { BUBBLE_MM, gridlineMarks } from './gridline-marks.js';
+import { gridlineMarks, roomForNames } from './gridline-marks.js';
 import { type HoleMarks, holeLegend, holeMarks, type TradeLooks, tradeLooks } from './hole-marks.js';
 import { keepOutLegend, keepOutMarks } from './keep-out-marks.js';
 import { boxAbout, LabelRoom } from './label-room.js';
@@ -8,7 +8,7 @@ import type { LegendEntry } from './legend.js';
 import { planExtent } from './plan-extent.js';
 import type { PlanCause, PlanLevel } from './plan-level.js';
 import { type PlanPaper, planSheet } from './plan-sheet.js';
-import { grownBox, PlanView } from './plan-view.js';
+import { type PaperBox, PlanView } from './plan-view.js';
 import { PLAN_WORDS, type PlanWords } from './plan-words.js';
 import type { Drawing, Primitive } from './primitive.js';
 import { unitSystemOf } from './scale.js';
@@ -46,11 +46,10 @@ export function planOfLevel(level: PlanLevel, { paper, causes = [], words = PLAN
   const legend = legendOf(level, looks, causes.length > 0, words);
   const extent = planExtent(level);
   const size = { width: extent.xHigh - extent.xLow, height: extent.yHigh - extent.yLow };
-  const rim = level.gridlines.length > 0 ? BUBBLE_MM + 1 : 1;
-  const sheet = planSheet(paper, size, rim, legend, unitSystemOf(level.display));
+  const sheet = planSheet(paper, size, roomForNames(level.gridlines), legend, unitSystemOf(level.display));
   const [x, y] = [extent.xLow + size.width / 2, extent.yLow + size.height / 2];
   const view = new PlanView(sheet.plan, sheet.scale.denominator, x, y);
-  const plan = planMarks(level, looks, causes, view, words);
+  const plan = planMarks(level, looks, causes, { view, frame: sheet.frame }, words);
   const lines = noteLines(plan.notes, sheet);
   const { left, top, right, bottom } = sheet.frame;
   const frame = { at: [left, top] as const, width: right - left, height: bottom - top };
@@ -86,12 +85,11 @@ function planMarks(
   level: PlanLevel,
   looks: TradeLooks,
   causes: readonly PlanCause[],
-  view: PlanView,
+  { view, frame }: { readonly view: PlanView; readonly frame: PaperBox },
   words: PlanWords,
 ): { children: Primitive[]; notes: string[] } {
   const budget = new ShapeBudget();
-  const paper = grownBox(view.box, BUBBLE_MM + 1);
-  const room = new LabelRoom(paper);
+  const room = new LabelRoom(frame);
   const structure = structureMarks(level.substrates, view, budget);
   const keepOuts = keepOutMarks(level.keepOuts, view, budget);
   const grid = gridlineMarks(level.gridlines, view, room, budget);

@@ -1,5 +1,5 @@
 import type { LegendEntry } from './legend.js';
-import { grownBox, type PaperBox } from './plan-view.js';
+import type { PaperBox } from './plan-view.js';
 import { roundScale, type Scale, type UnitSystem } from './scale.js';
 
 /** Where a plan is drawn: a sheet lying on its side, or so wide and no higher than so much, mm. */
@@ -11,15 +11,17 @@ const MARGIN_MM = 8;
 /** Without a sheet the page has a margin of its own. */
 const LEAST_MARGIN_MM = 0.5;
 const LEAST_WIDTH_MM = 100;
-const TITLE_MM = 8;
+const TITLE_MM = 7.5;
 const LEAST_PLAN_MM = 40;
+/** What marks at the edge of the plan need around it. */
+const RIM_MM = 2;
 
-export const SIDE_WIDTH_MM = { key: 40, scale: 50 } as const;
-export const LEGEND = { columnWidth: 58, rowHeight: 4.3, type: 2.3, sample: 11 } as const;
-const LEAST_STRIP_MM = 32;
+export const SIDE_WIDTH_MM = { key: 36, scale: 46 } as const;
+export const LEGEND = { columnWidth: 46, rowHeight: 4.3, type: 2.3, sample: 11 } as const;
+const LEAST_STRIP_MM = 30;
 export const NOTE_MM = 3.4;
 /** Lines of notes that a sheet keeps room for. */
-const NOTE_LINES = 3;
+const NOTE_LINES = 2;
 
 /** The parts of a sheet: title above, plan, and below it key plan, legend, north and scale in a strip, then notes. */
 export interface PlanSheet {
@@ -41,12 +43,12 @@ export interface PlanSheet {
  * Divides a sheet and chooses the largest round scale at which the piece of the level fits.
  *
  * @param size of the piece, mm of the building
- * @param rim room for the names of gridlines around the plan, mm of paper
+ * @param names room for the names of gridlines: at the start above the plan and to its left, at the end below and to its right, mm
  */
 export function planSheet(
   paper: PlanPaper,
   size: { readonly width: number; readonly height: number },
-  rim: number,
+  names: { readonly start: number; readonly end: number },
   legend: readonly LegendEntry[],
   system: UnitSystem,
 ): PlanSheet {
@@ -61,9 +63,11 @@ export function planSheet(
   const below = 3 + stripHeight + NOTE_LINES * NOTE_MM + margin;
   const top = margin + TITLE_MM;
   const mostHeight = Math.max(sheet.height - top - below, LEAST_PLAN_MM);
-  const inside = { width: right - left - 2 * rim, height: mostHeight - 2 * rim };
+  const [start, end] = [Math.max(names.start, RIM_MM), Math.max(names.end, RIM_MM)];
+  const rim = start + end;
+  const inside = { width: right - left - rim, height: mostHeight - rim };
   const scale = roundScale(Math.max(size.width / inside.width, size.height / inside.height), system);
-  const needed = Math.max(Math.ceil(size.height / scale.denominator) + 2 * rim, LEAST_PLAN_MM);
+  const needed = Math.max(Math.ceil(size.height / scale.denominator) + rim, LEAST_PLAN_MM);
   const height = isSheet ? mostHeight : Math.min(mostHeight, needed);
   const frame = { left, top, right, bottom: top + height };
   const stripTop = frame.bottom + 3;
@@ -74,7 +78,7 @@ export function planSheet(
     right,
     titleTop: margin,
     frame,
-    plan: grownBox(frame, -rim),
+    plan: { left: left + start, top: top + start, right: right - end, bottom: frame.bottom - end },
     strip,
     legendColumns,
     scale,

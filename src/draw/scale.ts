@@ -37,7 +37,9 @@ const IMPERIAL: readonly Scale[] = TO_THE_FOOT.map(([inches, denominator]) => ({
 }));
 
 /** Steps of round scales within a power of ten. */
-const METRIC_STEPS = [1, 2, 5];
+const BAR_STEPS = [1, 2, 5];
+/** The same with quarters, such as 1:250; common practice. */
+const METRIC_STEPS = [1, 2, 2.5, 5];
 /** Feet to an inch. */
 const FEET_STEPS = [1, 2, 3, 4, 5, 6];
 
@@ -69,7 +71,7 @@ export function scaleBar(mostMm: number, display: Display | undefined): ScaleBar
   const [largeMm, smallMm] = isMetric ? [1000, 1] : [304.8, 25.4];
   const isLarge = mostMm >= largeMm;
   const unitMm = isLarge ? largeMm : smallMm;
-  const value = roundDown(mostMm / unitMm, METRIC_STEPS);
+  const value = roundDown(mostMm / unitMm, BAR_STEPS);
   return { lengthMm: value * unitMm, value, unit: isLarge ? large : small };
 }
 

@@ -36,7 +36,7 @@ export function keyPlanMarks(level: PlanLevel, view: PlanView, { strip }: PlanSh
     left: strip.left + 0.5,
     top: strip.top + 5,
     right: strip.left + SIDE_WIDTH_MM.key - 4,
-    bottom: strip.top + 31,
+    bottom: strip.top + 29,
   };
   const drawn = keyPlan(level, view.shown, box);
   const title = drawn.length === 0 ? `${words.keyPlan}: ${words.noOutline}` : words.keyPlan;
@@ -79,19 +79,19 @@ export function scaleMarks(
   const left = sheet.right - SIDE_WIDTH_MM.scale;
   const { top } = sheet.strip;
   const north = northArrows(frame, words);
-  const lines = [words.scale(sheet.scale.name), ...north.words];
   return [
-    { kind: 'group', name: 'north', children: moved(north.primitives, left + 9, top + 11) },
+    { kind: 'group', name: 'north', children: moved(north.primitives, left + 9, top + 10.5) },
     {
       kind: 'text',
-      items: lines.map((line, k) => ({
-        at: [left + 20, top + 6.5 + k * 4] as const,
+      items: north.words.map((line, k) => ({
+        at: [left + 20, top + 8.5 + k * 4] as const,
         text: shortened(line, TYPE_MM, SIDE_WIDTH_MM.scale - 20),
       })),
       size: TYPE_MM,
       style: { fill: 'ink' },
     },
-    ...barMarks([left + 1, top + 25], SIDE_WIDTH_MM.scale - 10, view.denominator, display),
+    ...barMarks([left + 1, top + 19], SIDE_WIDTH_MM.scale - 10, view.denominator, display),
+    text([left, top + 28.5], shortened(words.scale(sheet.scale.name), TYPE_MM, SIDE_WIDTH_MM.scale), TYPE_MM, {}),
   ];
 }
 

@@ -9,6 +9,17 @@ const WIDEST_MM = 26;
 const MOST_TRIED = 3000;
 const MOST_NAMES = 60;
 
+/** Sides of a mark where a tag may stand, the best first, and how far off; farther where a mark is pointed out. */
+const SIDES = [
+  [1, 0],
+  [-1, 0],
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+] as const;
+const GAPS_MM = [0.4, 1.1];
+
 export interface Labels {
   readonly primitives: readonly Primitive[];
   readonly leftOut: number;
@@ -28,16 +39,8 @@ export function tagLabels(
     const text = shortened(tag(hole), TAG_MM, WIDEST_MM);
     const [x, y] = at;
     const width = textWidth(text, TAG_MM);
-    const gap = markSize / 2 + 0.4;
-    const sides = [
-      [1, 0],
-      [-1, 0],
-      [1, -1],
-      [1, 1],
-      [-1, -1],
-      [-1, 1],
-    ] as const;
-    const boxes = sides.map(([dx, dy]): PaperBox => {
+    const sides = SIDES.flatMap(([dx, dy]) => GAPS_MM.map((gap) => [dx, dy, markSize / 2 + gap] as const));
+    const boxes = sides.map(([dx, dy, gap]): PaperBox => {
       const inward = dy === 0 ? gap : gap * 0.5;
       const middleY = y + dy * (gap + TAG_MM * 0.35);
       return boxAbout([x + dx * (inward + width / 2), middleY], width, TAG_MM * 0.95);
@@ -62,8 +65,8 @@ export function nameLabels(names: readonly { readonly at: Spot; readonly text: s
     const text = shortened(full, TAG_MM, WIDEST_MM * 1.5);
     const width = textWidth(text, TAG_MM);
     const spots = [0, 1, -1, 2, -2].flatMap((step): Spot[] => [
-      [at[0] + step * 9, at[1]],
       [at[0] + step * 9, at[1] - 2.2],
+      [at[0] + step * 9, at[1]],
     ]);
     const taken = room.takeFirst(spots.map((spot) => boxAbout(spot, width, TAG_MM)));
     if (taken >= 0) items.push({ at: [spots[taken][0], spots[taken][1] + TAG_MM * 0.36], text });
