@@ -1,3 +1,4 @@
+import type { Fix, Sight } from '../model/fix.js';
 import type { RuleInfo } from '../model/rule.js';
 import type { InputsRun, LayoutRun, SiteRun } from './run.js';
 import type { Site } from './site.js';
@@ -14,4 +15,9 @@ export type Rule = RuleInfo & {
   checkInputs?(layouts: readonly InputLayout[], run: InputsRun): void;
   /** For the later stages: on all layouts of one site together. */
   checkSite?(site: Site, run: SiteRun): void;
+  /**
+   * The one right answer to a finding of the rule, where there is one; undefined where a person has to decide.
+   * A fix of the stage schema is taken only where the record then has no fault more.
+   */
+  fix?(data: Readonly<Record<string, unknown>>, sight: Sight): Fix | undefined;
 };

@@ -81,6 +81,8 @@ export class Checker {
   private current: JsonInput | TableInput | undefined;
   private hasher: Hasher | undefined;
   private readonly baseline: AppliedBaseline | undefined;
+  /** Fixes of more operations than this are left out of the report. */
+  protected readonly mostOperations: number = 1000;
   /** Observations of the open input that may be accepted; who they are about is known when it is closed. */
   private waiting: Observation[] = [];
 
@@ -245,8 +247,9 @@ export class Checker {
       holes.set(index, known);
       return known;
     };
+    const said = { language: this.options.language, mostOperations: this.mostOperations };
     kept.forEach((observation, k) => {
-      this.findings.push(newFinding(observation, places[k], input, hole, this.options.language));
+      this.findings.push(newFinding(observation, places[k], input, hole, said));
     });
     causes.forEach(({ k, holes: indexes }, n) => {
       this.causePlaces[k] = places[kept.length + n];

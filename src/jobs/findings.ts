@@ -3,6 +3,7 @@ import type { Rule } from '../check/rule.js';
 import type { Finding, Place } from '../generated/report.js';
 import type { Kept, KeptCause } from '../model/collector.js';
 import type { Language, RuleWords } from '../model/language.js';
+import type { Fix } from '../model/fix.js';
 import type { RuleInfo, Say } from '../model/rule.js';
 import { english } from '../report/languages/en.js';
 import { printable } from '../report/printable.js';
@@ -73,8 +74,9 @@ export function newFinding(
   place: Place,
   input: CheckedInput,
   hole: (index: number) => HoleIdentity,
-  language: Language | undefined,
+  { language, mostOperations }: { language: Language | undefined; mostOperations: number },
 ): Finding {
+  const fix = fixOf(kept, input, mostOperations);
   const identity = kept.at.hole === undefined ? undefined : hole(kept.at.hole);
   return {
     rule: kept.rule,
@@ -86,7 +88,14 @@ export function newFinding(
     ...(identity?.row !== undefined && place.row === undefined && { source: { row: identity.row } }),
     data: kept.data,
     message: message(ruleOf(kept.rule), kept.data, sayAs(input.display), language),
+    ...(fix !== undefined && { fix }),
     cause: kept.causeIndex,
     ...(kept.accepted !== undefined && { accepted: kept.accepted }),
   };
+}
+
+/** The fix of a finding, unless it takes more operations than a report is to hold. */
+function fixOf(kept: Kept, input: CheckedInput, mostOperations: number): Fix | undefined {
+  const fix = input.fix?.(ruleOf(kept.rule), kept);
+  return (fix?.patch?.length ?? 0) > mostOperations ? undefined : fix;
 }

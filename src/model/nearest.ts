@@ -32,8 +32,11 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
 /** Room for words whose small letters are more than their capitals. */
 const rows = [0, 1, 2].map(() => new Int32Array(4 * LONGEST_WORD));
 
-/** The distance if it is at most `most`; else some number above. */
-function editDistance(a: string, b: string, most: number): number {
+/**
+ * The distance of two texts of at most 200 units (see {@link nearest}, but case counts) if it is at most `most`;
+ * else some number above.
+ */
+export function editDistance(a: string, b: string, most: number): number {
   let [before, above, row] = rows;
   for (let j = 0; j <= b.length; j++) above[j] = j;
   let leastAbove = 0;

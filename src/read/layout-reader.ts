@@ -8,12 +8,12 @@ import { type Validate, validateLayoutMember, validateRecord } from '../generate
 import { LayoutModel } from '../model/layout-model.js';
 import { nearest } from '../model/nearest.js';
 import type { Observation, Observe } from '../model/observation.js';
-import { beyondSchema } from './beyond-schema.js';
 import { DocumentReader, type DocumentSink, type Piece } from './document.js';
-import { explainSchema, type SchemaFault } from './explain-schema.js';
+import type { SchemaFault } from './explain-schema.js';
 import { HoleTaker } from './hole-taker.js';
 import { tokensTo, toPointer } from './locate.js';
 import { leniency, type OtherVersion, otherVersion, unsupportedVersion } from './other-version.js';
+import { schemaFaults } from './schema-faults.js';
 
 const text = new TextDecoder();
 const isCollectionName = new Set<string>(collections);
@@ -155,10 +155,7 @@ export class LayoutReader implements DocumentSink {
     const clean = this.textFaults(piece, path);
     const parsed: unknown = JSON.parse(text.decode(piece.bytes.subarray(piece.start, piece.end)));
     if (!clean) return { parsed, sound: false };
-    const faults = validate(parsed) ? [] : explainSchema(validate.errors ?? [], parsed, 'layout');
-    // One value has one finding: what the schema says of it or of its parts comes first.
-    const more = beyondSchema(parsed).filter(({ tokens }) => !faults.some((fault) => isWithin(fault.tokens, tokens)));
-    faults.push(...more);
+    const faults = schemaFaults(validate, parsed);
     for (const fault of faults) this.schemaFault(fault, piece, path);
     return { parsed, sound: faults.length === 0 };
   }
@@ -225,11 +222,6 @@ export class LayoutReader implements DocumentSink {
 /** A path with its indexes left out: what findings in different records share. */
 function causePath(tokens: readonly string[]): string {
   return toPointer(tokens.map((token) => (/^\d+$/.test(token) ? '*' : token)));
-}
-
-/** Whether a way leads through the place that `tokens` lead to, or ends there. */
-function isWithin(way: readonly string[], tokens: readonly string[]): boolean {
-  return way.length >= tokens.length && tokens.every((token, k) => way[k] === token);
 }
 
 function holeIndex(path: readonly string[]): number | undefined {

@@ -121,14 +121,14 @@ function childArray(b: Uint8Array, array: number, at: number): { token: string; 
 }
 
 /** Position behind the string whose opening quote is at `p`. */
-function skipString(b: Uint8Array, p: number): number {
+export function skipString(b: Uint8Array, p: number): number {
   let k = p + 1;
   while (b[k] !== 34) k += b[k] === 92 ? 2 : 1;
   return k + 1;
 }
 
 /** Position behind the value at `p`. */
-function skipValue(b: Uint8Array, p: number): number {
+export function skipValue(b: Uint8Array, p: number): number {
   let depth = 0;
   let k = p;
   for (;;) {

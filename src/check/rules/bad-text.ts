@@ -1,4 +1,5 @@
 import type { Rule } from '../rule.js';
+import { tidyFix } from '../tidy-fix.js';
 
 export const badText: Rule = {
   id: 'bad-text',
@@ -20,4 +21,5 @@ export const badText: Rule = {
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "tag": "FP-1 " }\n]',
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "tag": "FP-1" }\n]',
   },
+  fix: ({ member }, sight) => (member === undefined ? tidyFix(sight) : undefined),
 };

@@ -17,4 +17,5 @@ export const byteOrderMark: Rule = {
     bad: 'ï»¿{ "ahx": "0.1", "kind": "layout", "id": "L-1", "revision": { "label": "A" },\n  "frame": { "name": "site", "heightDatum": "floor" }, "trades": [], "holeTypes": [], "holes": [] }',
     good: '{ "ahx": "0.1", "kind": "layout", "id": "L-1", "revision": { "label": "A" },\n  "frame": { "name": "site", "heightDatum": "floor" }, "trades": [], "holeTypes": [], "holes": [] }',
   },
+  fix: () => ({ byteOrderMark: 'remove' }),
 };

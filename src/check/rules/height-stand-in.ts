@@ -1,5 +1,6 @@
 import { HoleLevels } from '../hole-levels.js';
 import { kindsOf } from '../kinds.js';
+import { leaveOutHeight } from '../leave-out-height.js';
 import type { Rule } from '../rule.js';
 import { floorsOf, standInsIn } from '../stand-ins.js';
 
@@ -41,6 +42,7 @@ export const heightStandIn: Rule = {
       run.atHole(i, { member: 'point', data, cause: `${level} ${name}` });
     }
   },
+  fix: (_data, sight) => leaveOutHeight(sight),
 };
 
 function nameOf(standIn: unknown, level: unknown): string {

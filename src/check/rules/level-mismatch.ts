@@ -1,11 +1,16 @@
+import type { Hole } from '../../generated/layout.js';
 import { heightsOfLevel, type LevelHeights } from '../level-heights.js';
 import { type Kind, kindsOf } from '../kinds.js';
 import { isOff } from '../places-on-faces.js';
+import { levelByHeight } from '../level-by-height.js';
 import type { Rule } from '../rule.js';
 import type { Said, SiteRun } from '../run.js';
 import type { Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 import { standInsIn } from '../stand-ins.js';
+
+/** How far a hole may lie below its level or above the next one, unless a project says otherwise. */
+const MARGIN_MM = 1500;
 
 export const levelMismatch: Rule = {
   id: 'level-mismatch',
@@ -22,7 +27,7 @@ export const levelMismatch: Rule = {
     margin: {
       what: 'How far a hole may lie below its level or above the next one, for steps and pits: a definition of AHX.',
       unit: 'mm',
-      default: 1500,
+      default: MARGIN_MM,
       least: 0,
       most: 100_000,
     },
@@ -67,6 +72,11 @@ export const levelMismatch: Rule = {
         if (isMeant(site, i)) run.atHole(i, ofHeight(verdict, z));
       }
     }
+  },
+  fix({ substrate, level, height }, { pointer: path, record, layout }) {
+    if (substrate !== undefined || typeof height !== 'number' || layout === undefined) return undefined;
+    const meant = levelByHeight(layout, record as Hole, height, MARGIN_MM);
+    return meant === undefined || meant === level ? undefined : { patch: [{ op: 'replace', path, value: meant }] };
   },
 };
 

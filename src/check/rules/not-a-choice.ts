@@ -1,4 +1,6 @@
+import { misspelling } from '../../model/misspelling.js';
 import type { Rule } from '../rule.js';
+import { unitMeant } from '../unit-spellings.js';
 
 export const notAChoice: Rule = {
   id: 'not-a-choice',
@@ -16,5 +18,10 @@ export const notAChoice: Rule = {
     form: 'members',
     bad: '"parties": [{ "id": "P-1", "firm": "Example Surveys", "role": "survevor" }]',
     good: '"parties": [{ "id": "P-1", "firm": "Example Surveys", "role": "surveyor" }]',
+  },
+  fix({ choices }, { pointer: path, value }) {
+    const words = Array.isArray(choices) ? choices.filter((choice) => typeof choice === 'string') : [];
+    const meant = typeof value === 'string' ? (unitMeant(value, words) ?? misspelling(value, words)) : undefined;
+    return meant === undefined ? undefined : { patch: [{ op: 'replace', path, value: meant }] };
   },
 };

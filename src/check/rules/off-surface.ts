@@ -1,6 +1,7 @@
 import { offsetAt, ribAt } from '../face-offset.js';
 import { kindsOf } from '../kinds.js';
 import { offCauses } from '../off-causes.js';
+import { leaveOutHeight } from '../leave-out-height.js';
 import type { Rule } from '../rule.js';
 import type { SiteRun } from '../run.js';
 import type { Site } from '../site.js';
@@ -70,6 +71,8 @@ export const offSurface: Rule = {
       run.doubtPlace(i);
     });
   },
+  // Only a height that is another one of the layout is known to be none that was meant.
+  fix: ({ looksLike }, sight) => (looksLike === undefined ? undefined : leaveOutHeight(sight)),
 };
 
 /** A hole without a height is none of the rule's business. */

@@ -1,3 +1,4 @@
+import { misspelling } from '../../model/misspelling.js';
 import type { Rule } from '../rule.js';
 
 export const unknownMember: Rule = {
@@ -16,5 +17,12 @@ export const unknownMember: Rule = {
     form: 'members',
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "diametre": 12 }\n]',
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "diameter": 12 }\n]',
+  },
+  fix(_data, { tokens, pointer, holder, knownNames }) {
+    const name = misspelling(tokens[tokens.length - 1] ?? '', knownNames());
+    if (name === undefined || typeof holder !== 'object' || holder === null || Object.hasOwn(holder, name))
+      return undefined;
+    const path = `${pointer.slice(0, pointer.lastIndexOf('/'))}/${name}`;
+    return { patch: [{ op: 'move', from: pointer, path }] };
   },
 };

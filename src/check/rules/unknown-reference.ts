@@ -1,4 +1,5 @@
 import { type Collection, collections, references } from '../../generated/schema-tables.js';
+import { tidyId } from '../../model/fix.js';
 import { HoleColumns, type HoleReference } from '../../model/hole-columns.js';
 import { holeReferences } from '../../model/hole-row.js';
 import type { LayoutModel } from '../../model/layout-model.js';
@@ -6,6 +7,7 @@ import { nearest } from '../../model/nearest.js';
 import { BROKEN } from '../site.js';
 import { type FoundReference, referencesIn } from '../references-in.js';
 import type { Rule } from '../rule.js';
+import { isDefined } from '../tidy-fix.js';
 import type { LayoutRun } from '../run.js';
 
 const SINGULAR: Readonly<Record<string, string>> = {
@@ -50,6 +52,13 @@ export const unknownReference: Rule = {
     for (const name of collections) if (name !== 'holes') checkRecords(name, suggest, run);
     checkHoles(suggest, run);
   },
+  fix({ target }, { pointer: path, value, layout }) {
+    if (typeof value !== 'string' || layout === undefined) return undefined;
+    const tidy = tidyId(value);
+    // Texts that differ in normalisation form only are the same text for people.
+    if (tidy === value || !isDefined(layout, target as Collection, tidy)) return undefined;
+    return { patch: [{ op: 'replace', path, value: tidy }] };
+  },
 };
 
 const UNREADABLE = 'the collection that it refers to cannot be read';
@@ -71,7 +80,7 @@ function isSound(found: FoundReference, suggest: Suggestions, run: LayoutRun): b
     return true;
   }
   run.judged(1);
-  const isKnown = target === 'holes' ? layout.holes.find(id) >= 0 : layout.collection(target).isDefined(id);
+  const isKnown = isDefined(layout, target, id);
   if (!isKnown) run.atPointer(record, byte, { member, data: suggest.describe(id, target), cause: `${target} ${id}` });
   return isKnown;
 }

@@ -1,3 +1,4 @@
+import { jsonTypeFix } from '../json-type-fix.js';
 import type { Rule } from '../rule.js';
 
 export const wrongType: Rule = {
@@ -16,4 +17,5 @@ export const wrongType: Rule = {
     bad: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "depth": "60" }\n]',
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "point": [1000, 1000, 3000], "depth": 60 }\n]',
   },
+  fix: ({ expected }, sight) => jsonTypeFix(expected, sight),
 };
