@@ -29,12 +29,14 @@ export class ConcreteEdges {
   /**
    * @param own pieces of the edges of the substrate
    * @param beyond pieces of the edges of substrates into which its concrete goes on
+   * @param isCut whether so many edges lie at one place that not all were compared: an edge may be wrong or missing
    */
   constructor(
     private readonly surface: Surface,
     private readonly outline: Ring,
     own: readonly Piece[],
     beyond: readonly Piece[],
+    readonly isCut: boolean,
   ) {
     const pieces = [...own, ...beyond];
     this.pieces = pieces;

@@ -111,9 +111,14 @@ function stretchesOf(segment: Segment2D, touching: readonly TouchingEdge[], touc
     joint,
     goesOn: rest(...free, ...joint),
     assumed: rest(...free, ...said),
-    first: along.find(({ kind }) => kind === undefined)?.surface ?? -1,
-    beyond: along.map(({ surface }) => surface),
+    first: along.reduce((least, { kind, surfaces }) => (kind === undefined ? firstOf(least, surfaces) : least), -1),
+    beyond: along.flatMap(({ surfaces }) => surfaces),
   };
+}
+
+/** The least number, of those known before and those that come; -1 stands for none. */
+function firstOf(known: number, numbers: readonly number[]): number {
+  return numbers.reduce((least, number) => (least < 0 || number < least ? number : least), known);
 }
 
 function pieceKindOf(kind: EdgeKind): PieceKind {

@@ -50,9 +50,9 @@ export class SiteEdges {
     this.touching = new TouchingOutlines(surfaces, this.touchMm);
   }
 
-  /** Whether so many edges lie at one place that not all were compared. */
-  get isCut(): boolean {
-    return this.touching.isCut;
+  /** Whether so many edges lie beside one of a substrate that not all were compared with it. */
+  isCut(substrate: number): boolean {
+    return this.touching.isCut(substrate);
   }
 
   /** The edges that holes of a substrate are judged by; undefined where it has no face or no outline. */
@@ -76,13 +76,14 @@ export class SiteEdges {
     const own = this.piecesOf(substrate);
     if (surface?.outline === undefined || own === undefined) return undefined;
     const { outline } = surface;
-    return new ConcreteEdges(surface, outline, own.pieces, this.beyond(substrate, surface, outline, own));
+    const beyond = this.beyond(substrate, surface, outline, own);
+    return new ConcreteEdges(surface, outline, own.pieces, beyond.pieces, beyond.isCut);
   }
 
   /** Edges of the concrete within reach of an outline that belong to substrates into which its concrete goes on, from one to the next. */
-  private beyond(substrate: number, surface: Surface, outline: Ring, own: EdgePieces): Piece[] {
+  private beyond(substrate: number, surface: Surface, outline: Ring, own: EdgePieces) {
     const seen = new Set([substrate, ...own.beyond]);
-    const found: Piece[] = [];
+    const pieces: Piece[] = [];
     // What is added to a set while it is gone through is gone through as well.
     for (const number of seen) {
       const from = this.surfaces[number];
@@ -93,10 +94,10 @@ export class SiteEdges {
         next.pieces.map((piece) => inPlaneOf(surface, from, piece)),
         this.reachMm,
       );
-      found.push(...near.filter(({ kind }) => kind === 'free' || kind === 'opening'));
+      pieces.push(...near.filter(({ kind }) => kind === 'free' || kind === 'opening'));
       if (near.length > 0) for (const other of next.beyond) seen.add(other);
     }
-    return found;
+    return { pieces, isCut: [...seen].some((number) => this.isCut(number)) };
   }
 }
 

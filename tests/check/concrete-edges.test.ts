@@ -122,15 +122,40 @@ describe('TouchingOutlines', () => {
       slab(`B-${k}`, rectangle((k % 20) * 8000, Math.floor(k / 20) * 6000, 8000, 6000)),
     );
     const edges = new SiteEdges(bays, TOUCH, REACH);
-    expect(edges.isCut).toBe(false);
+    expect(bays.some((_, k) => edges.isCut(k))).toBe(false);
     const free = bays.reduce((sum, _, k) => sum + lengthOf(edges.piecesOf(k)?.pieces, 'free'), 0);
     expect(free).toBeCloseTo(2 * 20 * (8000 + 6000), 3);
   });
 
-  it('says so where more edges lie at one place than it compares', () => {
+  it('compares equal outlines as one, however many, and knows all of them', () => {
+    // One by one these are 10^10 pairs of edges.
+    const corners = Array.from({ length: 100 }, (_, k): [number, number] => {
+      const angle = (2 * Math.PI * k) / 100;
+      return [Math.cos(angle) * 9000, Math.sin(angle) * 9000];
+    });
+    corners.splice(0, 1, [9000, -300], [9000, 300]);
+    const beside = Array.from({ length: 20 }, (_, k) => slab(`R-${k}`, rectangle(9000, -300, 500, 600)));
+    const surfaces = [...Array.from({ length: 1000 }, (_, k) => slab(`B-${k}`, corners)), ...beside];
+    const touching = new TouchingOutlines(surfaces, TOUCH);
+    expect(surfaces.some((_, k) => touching.isCut(k))).toBe(false);
+    for (const k of [0, 500, 999]) expect(touching.of(k, 0).flatMap((edge) => edge.surfaces)).toHaveLength(20);
+    for (const k of [1000, 1019]) expect(new Set(touching.of(k, 3).flatMap((edge) => edge.surfaces)).size).toBe(1000);
+    const edges = new SiteEdges(surfaces, TOUCH, REACH);
+    expect(edges.piecesOf(500)?.assumed).toEqual({ edges: 1, length: 600, other: 1000 });
+    expect(edges.piecesOf(1019)?.beyond.size).toBe(1000);
+  });
+
+  it('says so where more edges lie at one place than it compares, of the substrates there and of no others', () => {
     const heap = (count: number) =>
-      Array.from({ length: count }, (_, k) => slab(`B-${k}`, rectangle(0, 0, 8000, 6000)));
-    expect(new TouchingOutlines(heap(50), TOUCH).isCut).toBe(false);
-    expect(new TouchingOutlines(heap(1000), TOUCH).isCut).toBe(true);
+      Array.from({ length: count }, (_, k) => slab(`B-${k}`, rectangle(0, k / 1000, 8000, 6000)));
+    const away = slab('A', rectangle(0, 20_000, 8000, 6000));
+    const few = new TouchingOutlines(heap(50), TOUCH);
+    expect(few.isCut(0)).toBe(false);
+    const many = new SiteEdges([...heap(2000), away], TOUCH, REACH);
+    for (const k of [0, 1000, 1999]) {
+      expect(many.isCut(k)).toBe(true);
+      expect(many.of(k)?.isCut).toBe(true);
+    }
+    expect(many.of(2000)?.isCut).toBe(false);
   });
 });

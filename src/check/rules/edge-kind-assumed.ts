@@ -2,6 +2,7 @@ import { edgesOf, TOUCH_OPTION } from '../edges-of.js';
 import { kindsOf } from '../kinds.js';
 import type { Rule } from '../rule.js';
 import { BROKEN } from '../site.js';
+import { TOO_MANY_EDGES } from '../touching-outlines.js';
 
 export const edgeKindAssumed: Rule = {
   id: 'edge-kind-assumed',
@@ -47,8 +48,8 @@ export const edgeKindAssumed: Rule = {
       const edges = siteEdges.piecesOf(number);
       const isSaid = site.substrates.records[number]?.outline?.edges !== undefined;
       if (place === undefined || edges === undefined || isSaid) continue;
-      if (edges.assumed === undefined && siteEdges.isCut) {
-        run.leftOut('more edges at one place than are compared');
+      if (edges.assumed === undefined && siteEdges.isCut(number)) {
+        run.leftOut(TOO_MANY_EDGES);
         continue;
       }
       run.judged(1);
