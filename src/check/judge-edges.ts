@@ -5,6 +5,7 @@ import type { SiteEdges } from './edges-of.js';
 import type { SiteRun } from './run.js';
 import { NO_HEIGHT, type Site } from './site.js';
 import { LENGTH_SLACK_MM } from './slack.js';
+import { TOO_MANY_EDGES } from './touching-outlines.js';
 
 /** Whether holes can lie too near to an edge at all: a type has a least distance, or may have one. */
 export function hasLeastEdge({ types }: Site): boolean {
@@ -60,9 +61,10 @@ function ofKind(site: Site, siteEdges: SiteEdges, kind: Kind, what: 'edge' | 'jo
   const { type, surface, out } = kind;
   if (type !== undefined && type.minEdge === undefined) return undefined;
   const edges = surface && siteEdges.of(kind.substrate);
-  if (what === 'joint' && edges !== undefined && !edges.hasJoint) return undefined;
+  if (what === 'joint' && edges !== undefined && !edges.hasJoint && !edges.isCut) return undefined;
   if (out !== undefined) return { leftOut: out };
   if (type?.minEdge === undefined) return { leftOut: 'record of its hole type broken' };
+  if (edges?.isCut) return { leftOut: TOO_MANY_EDGES };
   if (edges !== undefined) return { edges, limit: type.minEdge.value };
   return { leftOut: site.whyNoSurface(kind.first) ?? 'substrate without an outline' };
 }

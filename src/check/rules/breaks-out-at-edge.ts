@@ -8,6 +8,7 @@ import type { Rule } from '../rule.js';
 import { NO_HEIGHT, type Site } from '../site.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
 import type { Surface } from '../surface.js';
+import { TOO_MANY_EDGES } from '../touching-outlines.js';
 
 /** More places along one axis than this are not looked at: the bit is then a needle. */
 const MOST_PLACES = 1000;
@@ -48,6 +49,7 @@ export const breaksOutAtEdge: Rule = {
         const edges = surface && siteEdges.of(substrate);
         if (surface === undefined || edges === undefined)
           return { leftOut: site.whyNoSurface(first) ?? 'substrate without an outline' };
+        if (edges.isCut) return { leftOut: TOO_MANY_EDGES };
         return { each: { edges, surface, isSquare: axis === undefined || dot(axis, surface.inward) === 1 } };
       },
       (i, { edges, surface, isSquare }) => judge(site, i, edges, surface, isSquare),
