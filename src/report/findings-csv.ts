@@ -20,7 +20,8 @@ const MESSAGE = COLUMNS.indexOf('message');
 
 /**
  * The findings of a report as a table for spreadsheets (RFC 4180, comma, CRLF): a header, a row for each
- * finding, the gravest first, then rows of the severity `note` without a rule: the lines of {@link closingLines}.
+ * finding, the gravest first, then rows of the severity `note` without a rule: the two verdicts, what
+ * was set, what is left out, the caution.
  *
  * `accepted` holds the reason where a baseline accepts the finding. Texts that a spreadsheet would take for a
  * formula are guarded by an apostrophe, control characters are written as escapes; numbers stand as they are.

@@ -36,7 +36,7 @@ const EXIT_IN_WORDS: Readonly<Record<number, string>> = {
  * A report as SARIF 2.1.0, with one run: for services and editors that show findings at the line.
  *
  * A result is a finding, the gravest first; what a baseline accepts is suppressed. Fingerprints do not hang on
- * lines, see {@link Fingerprints}. Places in tables are properties of the result, for SARIF knows lines only.
+ * lines. Places in tables are properties of the result, for SARIF knows lines only.
  * Verdicts, counts, what did not run and why, and the settings are properties of the run. At most
  * {@link SARIF_MOST_RESULTS} results and {@link SARIF_MOST_BYTES} bytes of them; a notification of the tool says
  * what is left out.
@@ -50,7 +50,7 @@ export function sarifReport(report: Report, { rules = [], exitCode }: SarifOptio
   for (const finding of gravestFirst(report.findings)) {
     if (!results.take(json(sarifResult(finding, { report, ruleIndex, classOf, fingerprints })))) break;
   }
-  const { tool } = report;
+  const { tool, language = 'en' } = report;
   const driver = {
     name: tool.name || 'unnamed',
     version: tool.version,
@@ -65,6 +65,8 @@ export function sarifReport(report: Report, { rules = [], exitCode }: SarifOptio
   const members = [
     ['tool', json({ driver })],
     ['columnKind', json('utf16CodeUnits')],
+    // SARIF knows tags of a language and a country only.
+    ...(/^[a-z]{2}(-[A-Z]{2})?$/.test(language) ? [['language', json(language)]] : []),
     ['artifacts', list(report.inputs.map((_, index) => json(artifact(index, report))))],
     ['invocations', list([json(invocation(report, results.pieces.length, exitCode))])],
     ['properties', json(propertiesOf(report, results.pieces.length))],

@@ -3,6 +3,7 @@ import type { Phrases } from '../model/language.js';
 import { OFF } from '../model/report-words.js';
 import { english } from './languages/en.js';
 import { printable } from './printable.js';
+import { settingsInWords } from './settings-in-words.js';
 
 /** How a text report looks. */
 export interface TextOptions {
@@ -119,14 +120,6 @@ function unjudgedLines({ coverage }: Report, phrases: Phrases): string[] {
   });
   const rest = lines.splice(MOST_REASONS).length;
   return rest === 0 ? lines : [...lines, `  ${phrases.moreReasons(rest)}`];
-}
-
-/** What was set otherwise than usual; nobody is to take a rule that was switched off for one that found nothing. */
-function settingsInWords({ settings: { severities = {}, ruleOptions = {} } = {} }: Report): string {
-  const options = Object.entries(ruleOptions).flatMap(([rule, values]) =>
-    Object.entries(values).map(([name, value]) => `${rule}.${name}=${value}`),
-  );
-  return [...Object.entries(severities).map(([rule, severity]) => `${rule}=${severity}`), ...options].join(', ');
 }
 
 function holesInWords({ holes, findings }: Cause, phrases: Phrases): string {

@@ -76,7 +76,7 @@ describe.skipIf(!existsSync(schemaFile))('the report as SARIF, held against the 
   it('is valid with nothing found, with findings of every kind, and with each exit code', () => {
     expect(errorsOf(reportOf())).toBeNull();
     for (const exitCode of [0, 1, 3] as const) expect(errorsOf(largeReport(20), { rules, exitCode })).toBeNull();
-    expect(errorsOf(reportOf({ inputs: [] }))).toBeNull();
+    expect(errorsOf(reportOf({ inputs: [], language: 'pt-BR' }))).toBeNull();
   });
 
   it('is valid for a check of holes that lie too close', () => {
@@ -214,6 +214,17 @@ describe('the report as SARIF', () => {
       notJudged: [{ rule: 'off-surface', class: 'site', outcome: 'not-run', reason: 'no substrate' }],
     });
     expect(run.properties.notJudged).toHaveLength(1);
+  });
+
+  it('names the language of the messages where SARIF has a tag for it', () => {
+    const languageOf = (language?: string) => (runOf(reportOf({ language })) as { language?: string }).language;
+    expect(['es', 'pt-BR', undefined, 'zh-Hant', '<x>'].map(languageOf)).toEqual([
+      'es',
+      'pt-BR',
+      'en',
+      undefined,
+      undefined,
+    ]);
   });
 
   it('warns where a verdict cannot be given', () => {
