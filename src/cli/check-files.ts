@@ -6,6 +6,7 @@ import type { ClosedInput } from '../jobs/checked-input.js';
 import { Checker, type CheckOptions } from '../jobs/checker.js';
 import { BadRuleOption } from '../jobs/rule-options.js';
 import { BadSeverity } from '../jobs/severities.js';
+import type { Language } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
 import type { Purpose } from '../model/rule.js';
 import { UnreadableInput } from '../node/input-file.js';
@@ -13,6 +14,7 @@ import { BadBaseline } from '../policy/baseline.js';
 import { type Manners, say } from './console.js';
 import { WrongUse } from './exit.js';
 import { type Fed, feed, STANDARD_INPUT } from './feed.js';
+import { languageOf } from './language.js';
 import type { NamedInput, Policy } from './policy.js';
 import { isTableName, readDocument } from './read-document.js';
 
@@ -25,6 +27,8 @@ export interface CheckFlags {
   /** Path of a config; false: none, not even the one in the folder. */
   config?: string | false;
   baseline?: string;
+  /** BCP 47 tag of the language of the messages. */
+  language?: string;
   purpose?: Purpose;
   limit?: number;
   severity: string[];
@@ -42,6 +46,8 @@ export interface CheckedFiles {
   /** How many files could not be read. */
   unreadable: number;
   config: Config | undefined;
+  /** Language of the report; undefined: English. */
+  language: Language | undefined;
   close(): void;
 }
 
@@ -59,7 +65,8 @@ export async function checkFiles(
   const inputs = names.length > 0 ? names.map((path) => ({ path })) : (policy?.inputs ?? []);
   if (inputs.length === 0) throw new WrongUse(noFiles(policy));
   const profileOf = readProfiles(inputs, flags.profile);
-  const checker = orWrongUse(() => new Checker({ ...checkOptions(flags, policy), ...more }));
+  const language = await languageOf(flags.language ?? policy?.config?.language ?? 'en');
+  const checker = orWrongUse(() => new Checker({ ...checkOptions(flags, policy), ...more, language }));
   let unreadable = 0;
   // Findings about two inputs come last, and their lines are looked up in the files.
   const fed: (Fed | undefined)[] = [];
@@ -80,6 +87,7 @@ export async function checkFiles(
     inputs: fed.map((one) => one?.input),
     unreadable,
     config: policy?.config,
+    language,
     close() {
       for (const one of fed) one?.close();
     },

@@ -46,11 +46,12 @@ function program(done: (code: number) => void): Command {
     )
     .option('-n, --limit <count>', 'most findings listed; counts are exact all the same (default: 1000)', wholeNumber)
     .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
+    .option('-l, --language <tag>', 'language of the messages: en or es (default: en)')
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
       'after',
-      '\nLayouts of one frame are judged together: holes of all against holes and keep-outs of all.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check sprinkler.ahx.json ducts.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n  ahx check --baseline accepted.ahx.json --as-of now level3.ahx.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
+      '\nLayouts of one frame are judged together: holes of all against holes and keep-outs of all.\n\nExamples:\n  ahx check level3.ahx.json\n  ahx check sprinkler.ahx.json ducts.ahx.json\n  ahx check points.csv --profile points.profile.json\n  ahx check --format json level3.ahx.json > report.json\n  ahx check --baseline accepted.ahx.json --as-of now level3.ahx.json\n  ahx check --language es level3.ahx.json\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read, 4 fault of ahx.',
     )
     .action(async (files: string[], flags) => {
       done(await runCheck(files, flags));

@@ -22,7 +22,7 @@ export async function runCheck(files: readonly string[], flags: CheckCommandFlag
   const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
   // Loading the hash takes its time.
   const sha256 = WITH_DIGESTS.includes(flags.format) ? (await import('../../node/sha256.js')).sha256 : undefined;
-  const { report, unreadable, config, close } = await checkFiles(files, flags, { manners, sha256 });
+  const { report, unreadable, config, language, close } = await checkFiles(files, flags, { manners, sha256 });
   close();
   if (report === undefined) return EXIT.unreadable;
   const threshold = flags.threshold ?? config?.threshold ?? 'error';
@@ -31,8 +31,8 @@ export async function runCheck(files: readonly string[], flags: CheckCommandFlag
   else if (flags.format !== 'text') {
     const { reportAs } = await import('../other-forms.js');
     print(reportAs(flags.format, report, { rules, threshold, exitCode: code }));
-  } else if (flags.quiet) print(`${verdictLines(report).join('\n')}\n`);
-  else print(textReport(report, { colour: manners.colour, findingsOfCause: 5 }));
+  } else if (flags.quiet) print(`${verdictLines(report, language?.phrases).join('\n')}\n`);
+  else print(textReport(report, { colour: manners.colour, findingsOfCause: 5, phrases: language?.phrases }));
   return code;
 }
 
