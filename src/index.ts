@@ -26,6 +26,7 @@ export {
   whyNot,
 } from './jobs/convert.js';
 export type { ByteSource } from './model/byte-source.js';
+export type { Language, Phrases, RuleWords, SiteNumbers } from './model/language.js';
 export type { LayoutSource, Loss } from './model/layout-source.js';
 export type { Severity } from './model/observation.js';
 export type {
