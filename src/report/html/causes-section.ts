@@ -2,7 +2,7 @@ import type { Cause, Report } from '../../generated/report.js';
 import { OFF } from '../../model/report-words.js';
 import { placeInWords } from '../build-report.js';
 import { counted } from '../counted.js';
-import { type Content, html, type Markup } from './markup.js';
+import { type Content, coded, html, type Markup } from './markup.js';
 import type { HtmlReportParts } from './reported-layout.js';
 import { section, table } from './table.js';
 
@@ -52,7 +52,7 @@ ${
 `
 }${
   rule &&
-  html`<p><b>Why it matters:</b> ${rule.why} <b>What mends it:</b> ${rule.mend}${rule.accept && html` <b>When it may stay:</b> ${rule.accept}`}</p>
+  html`<p><b>Why it matters:</b> ${coded(rule.why)} <b>What mends it:</b> ${coded(rule.mend)}${rule.accept && html` <b>When it may stay:</b> ${coded(rule.accept)}`}</p>
 `
 }</article>
 `;

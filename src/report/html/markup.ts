@@ -15,6 +15,11 @@ export function html(parts: TemplateStringsArray, ...values: readonly Content[])
   return new Markup(parts.reduce((text, part, k) => `${text}${k > 0 ? contentText(values[k - 1]) : ''}${part}`, ''));
 }
 
+/** A text of ours in which backticks mark words of the format. */
+export function coded(text: string): Markup[] {
+  return text.split('`').map((part, k) => (k % 2 === 0 ? html`${part}` : html`<code>${part}</code>`));
+}
+
 /** The text of a content: lists one after the other, undefined and false as nothing. */
 export function contentText(content: Content): string {
   if (content instanceof Markup) return content.text;
