@@ -109,7 +109,7 @@ function blocksOf(lines: Lines, edits: readonly TextEdit[]): Block[] {
   for (const edit of edits) {
     const last = blocks.at(-1);
     const end = lines.endOf(edit.end);
-    if (last !== undefined && edit.start < last.end) {
+    if (last !== undefined && lines.startOf(edit.start) <= last.end) {
       last.end = Math.max(last.end, end);
       last.edits.push(edit);
     } else blocks.push({ start: lines.startOf(edit.start), end, edits: [edit] });

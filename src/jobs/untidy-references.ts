@@ -1,7 +1,7 @@
 import { type Collection, collections, references } from '../generated/schema-tables.js';
 import type { ByteSource } from '../model/byte-source.js';
 import { tidyId } from '../model/fix.js';
-import { holeReferences } from '../model/hole-row.js';
+import type { holeReferences } from '../model/hole-row.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import { recordBytes } from '../read/places.js';
 import { toPointer } from '../read/locate.js';
