@@ -5,8 +5,8 @@ import { printable } from './printable.js';
  * marks. Signs of markup, and colons and at signs, which make links, mentions and emoji, are not among them.
  */
 const PLAIN = /^[\p{L}\p{M}\p{N}.,;!?'"()%°²³±×≤≥–—‘’“”„…′″/-]*:?$/u;
-/** What a service makes a link of without any sign of markup: addresses, numbers of issues, digests of commits. */
-const LINKED = /\.\p{L}|www\.|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/iu;
+/** What a service makes a link of without any sign of markup: names of hosts, numbers of issues, digests of commits. */
+const LINKED = /\.\p{L}|www\.|gh-\d|[0-9a-f]{7}/iu;
 
 /**
  * A text of an input as a piece of Markdown that shows it letter by letter: as code, in which nothing is a link, a
@@ -15,8 +15,7 @@ const LINKED = /\.\p{L}|www\.|gh-\d|[0-9a-f]{7}|-{2}|\.{3}/iu;
  */
 export function markdownCode(text: string): string {
   const shown = printable(text);
-  if (shown === '') return '<code>&#32;</code>';
-  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} .,;!?'"()/%+=-]|\.(?=\p{L})|^ | $|(?<= ) |-(?=-)/gu, reference)}</code>`;
+  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} .,;!?'"()/%+=-]|\.(?=\p{L})/gu, reference)}</code>`;
 }
 
 /**
