@@ -14,6 +14,8 @@ const LEADER: Style = { stroke: 'mark', strokeWidth: 0.25 };
 
 export interface Callouts {
   readonly primitives: readonly Primitive[];
+  /** Holes that are pointed out. */
+  readonly holes: ReadonlySet<number>;
   /** Causes of which no hole is pointed out, though they have holes on the plan. */
   readonly leftOut: number;
 }
@@ -32,36 +34,46 @@ export function calloutMarks(
   marks: LabelRoom,
   callouts: LabelRoom,
 ): Callouts {
+  const pointed = new Set<number>();
   const lines: Spot[][] = [];
   const rings: Primitive[] = [];
   const items: { at: Spot; text: string }[] = [];
   let leftOut = 0;
   for (const { number, holes } of causes) {
-    const spots = firstSpots(holes, spotOf);
+    const first = firstPlaces(holes, spotOf);
     const before = items.length;
     const text = String(number);
     const width = Math.max(HEIGHT_MM, textWidth(text, TYPE_MM) + 1.8);
-    for (const spot of spots) {
+    for (const { hole, spot } of first) {
       const at = items.length < MOST_CALLOUTS ? placeOf(spot, width, marks, callouts) : undefined;
       if (at === undefined) break;
+      pointed.add(hole);
       lines.push([spot, at]);
       takeWay(spot, at, markSize, marks);
       rings.push({ kind: 'circle', at: spot, radius: markSize / 2 + 0.6, style: LEADER });
       items.push({ at, text });
     }
-    if (items.length === before && spots.length > 0) leftOut++;
+    if (items.length === before && first.length > 0) leftOut++;
   }
-  return { primitives: items.length === 0 ? [] : [...calloutOf(lines), ...rings, ...numbers(items)], leftOut };
+  return {
+    primitives: items.length === 0 ? [] : [...calloutOf(lines), ...rings, ...numbers(items)],
+    holes: pointed,
+    leftOut,
+  };
 }
 
-function firstSpots(holes: readonly number[], spotOf: (hole: number) => Spot | undefined): Spot[] {
-  const spots: Spot[] = [];
+/** Places of the first holes that the plan shows apart from each other. */
+function firstPlaces(
+  holes: readonly number[],
+  spotOf: (hole: number) => Spot | undefined,
+): { hole: number; spot: Spot }[] {
+  const places: { hole: number; spot: Spot }[] = [];
   for (const hole of holes) {
     const spot = spotOf(hole);
-    if (spot !== undefined && !spots.some((other) => isSame(other, spot))) spots.push(spot);
-    if (spots.length === HOLES_OF_CAUSE) break;
+    if (spot !== undefined && !places.some((other) => isSame(other.spot, spot))) places.push({ hole, spot });
+    if (places.length === HOLES_OF_CAUSE) break;
   }
-  return spots;
+  return places;
 }
 
 function isSame(a: Spot, b: Spot): boolean {

@@ -1,7 +1,7 @@
 import type { Gridline } from '../generated/layout.js';
 import { boxAbout, type LabelRoom } from './label-room.js';
 import { cutSegment, type PlanView } from './plan-view.js';
-import type { Primitive, Spot, Style } from './primitive.js';
+import type { Circle, Primitive, Rect, Spot, Style } from './primitive.js';
 import type { ShapeBudget } from './shape-budget.js';
 import { shortened, textWidth } from './text-width.js';
 
@@ -28,7 +28,7 @@ export function gridlineMarks(
   budget: ShapeBudget,
 ): GridlineMarks {
   const lines: Spot[][] = [];
-  const bubbles: Primitive[] = [];
+  const bubbles = new Map<number, Spot[]>();
   const items: { at: Spot; text: string }[] = [];
   let namesLeftOut = 0;
   for (const { name, from, to } of gridlines) {
@@ -47,20 +47,27 @@ export function gridlineMarks(
     const { at, stub } = places[taken];
     if (stub[0][0] !== stub[1][0] || stub[0][1] !== stub[1][1]) lines.push([...stub]);
     const [x, y] = at;
-    bubbles.push({
-      kind: 'rect',
-      at: [x - width / 2, y - BUBBLE_MM / 2],
-      width,
-      height: BUBBLE_MM,
-      corner: BUBBLE_MM / 2,
-      style: BUBBLE,
-    });
+    const ofWidth = bubbles.get(width) ?? [];
+    bubbles.set(width, ofWidth);
+    ofWidth.push(at);
     items.push({ at: [x, y + TYPE_MM * 0.36], text });
   }
-  if (items.length > 0) {
-    bubbles.push({ kind: 'text', items, size: TYPE_MM, anchor: 'middle', isBold: true, style: { fill: 'ink' } });
-  }
-  return { lines: lines.length === 0 ? [] : [{ kind: 'polyline', lines, style: LINE }], bubbles, namesLeftOut };
+  return {
+    lines: lines.length === 0 ? [] : [{ kind: 'polyline', lines, style: LINE }],
+    bubbles: [
+      ...[...bubbles].map(([width, at]): Primitive => ({ kind: 'marks', sign: [bubble(width)], at })),
+      ...(items.length === 0
+        ? []
+        : [{ kind: 'text', items, size: TYPE_MM, anchor: 'middle', isBold: true, style: { fill: 'ink' } } as const]),
+    ],
+    namesLeftOut,
+  };
+}
+
+function bubble(width: number): Circle | Rect {
+  if (width === BUBBLE_MM) return { kind: 'circle', at: [0, 0], radius: BUBBLE_MM / 2, style: BUBBLE };
+  const at = [-width / 2, -BUBBLE_MM / 2] as const;
+  return { kind: 'rect', at, width, height: BUBBLE_MM, corner: BUBBLE_MM / 2, style: BUBBLE };
 }
 
 /** A place for a bubble, and the way to it from the end of its line. */

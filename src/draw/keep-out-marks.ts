@@ -4,6 +4,7 @@ import type { PlanView } from './plan-view.js';
 import type { PlanWords } from './plan-words.js';
 import type { Primitive, Spot, Style } from './primitive.js';
 import type { ShapeBudget } from './shape-budget.js';
+import type { Named } from './tag-labels.js';
 
 type Kind = KeepOut['kind'];
 
@@ -16,13 +17,13 @@ const DASHES: Readonly<Record<Kind, readonly number[] | undefined>> = {
   embed: undefined,
   other: [1.2, 1.2],
 };
-const LEAST_WIDTH_MM = 0.3;
+const LEAST_WIDTH_MM = 0.25;
 const BAND: Style = { stroke: 'ink', strokeOpacity: 0.13, isRound: true };
 
 /** Keep-outs in plan, and where their names may stand. */
 export interface KeepOutMarks {
   readonly primitives: readonly Primitive[];
-  readonly names: readonly { readonly at: Spot; readonly text: string }[];
+  readonly names: readonly Named[];
 }
 
 /** What of the keep-outs has one look. */
@@ -39,7 +40,7 @@ interface Look {
 /** Keep-outs as they are seen from above: the thing itself, and around it a band as wide as standoff and position tolerance. */
 export function keepOutMarks(keepOuts: readonly KeepOut[], view: PlanView, budget: ShapeBudget): KeepOutMarks {
   const looks = new Map<string, Look>();
-  const names: { at: Spot; text: string }[] = [];
+  const names: Named[] = [];
   for (const { kind, shape, standoff, positionTolerance = 0, name, id } of keepOuts) {
     const radius = shape.path?.radius ?? 0;
     const around = standoff + positionTolerance;
@@ -53,8 +54,8 @@ export function keepOutMarks(keepOuts: readonly KeepOut[], view: PlanView, budge
       .filter((ring) => ring.length > 0);
     look.lines.push(...lines);
     look.rings.push(...rings);
-    const at = middleOf(lines) ?? meanOf(rings[0]);
-    if (at !== undefined && view.holds(at)) names.push({ at, text: name ?? id });
+    const place = placeOnLine(lines) ?? placeOnRing(rings[0]);
+    if (place !== undefined && view.holds(place.at)) names.push({ ...place, text: name ?? id });
   }
   const all = [...looks.values()];
   return { primitives: [...all.flatMap(bandOf), ...all.flatMap(thingOf)], names };
@@ -91,7 +92,7 @@ function bandOf({ bandWidth, lines, rings }: Look): Primitive[] {
 }
 
 function thingOf({ kind, width, lines, rings }: Look): Primitive[] {
-  const stroke: Style = { stroke: 'ink', dash: DASHES[kind] };
+  const stroke: Style = { stroke: 'ink', strokeOpacity: 0.8, dash: DASHES[kind] };
   return [
     ...(lines.length === 0 ? [] : [{ kind: 'polyline', lines, style: { ...stroke, strokeWidth: width } } as const]),
     ...(rings.length === 0
@@ -140,23 +141,31 @@ function turnsLeft(ring: readonly Point3[]): boolean {
   return area >= 0;
 }
 
-function meanOf(ring: readonly Spot[] | undefined): Spot | undefined {
+function placeOnRing(ring: readonly Spot[] | undefined): Omit<Named, 'text'> | undefined {
   if (ring === undefined) return undefined;
-  const mean = (axis: 0 | 1) => ring.reduce((sum, spot) => sum + spot[axis] / ring.length, 0);
-  return [mean(0), mean(1)];
+  const range = (axis: 0 | 1) => {
+    const values = ring.map((spot) => spot[axis]);
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    return { middle: (low + high) / 2, half: (high - low) / 2 };
+  };
+  const [x, y] = [range(0), range(1)];
+  const direction: Spot = x.half >= y.half ? [1, 0] : [0, 1];
+  return { at: [x.middle, y.middle], direction, reach: Math.max(x.half, y.half) };
 }
 
 /** The middle of the longest piece of lines. */
-function middleOf(lines: readonly (readonly Spot[])[]): Spot | undefined {
+function placeOnLine(lines: readonly (readonly Spot[])[]): Omit<Named, 'text'> | undefined {
   let longest = 0;
-  let middle: Spot | undefined;
+  let place: Omit<Named, 'text'> | undefined;
   for (const line of lines) {
     for (let k = 1; k < line.length; k++) {
-      const length = Math.hypot(line[k][0] - line[k - 1][0], line[k][1] - line[k - 1][1]);
+      const [from, to] = [line[k - 1], line[k]];
+      const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
       if (length <= longest) continue;
       longest = length;
-      middle = [(line[k][0] + line[k - 1][0]) / 2, (line[k][1] + line[k - 1][1]) / 2];
+      const direction: Spot = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+      place = { at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], direction, reach: length / 2 };
     }
   }
-  return middle;
+  return place;
 }

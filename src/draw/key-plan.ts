@@ -14,7 +14,9 @@ export function keyPlan(
   box: PaperBox,
 ): readonly Primitive[] {
   const all = new PlanBox();
-  const outlines = around.slice(0, MOST_OUTLINES);
+  // Levels mostly have one outline.
+  const unlike = new Map(around.map((ring) => [ring.map(([x, y]) => `${x} ${y}`).join(), ring]));
+  const outlines = [...unlike.values()].slice(0, MOST_OUTLINES);
   for (const ring of outlines) for (const [x, y] of ring) all.add(x, y);
   if (all.xLow > all.xHigh) return [];
   const [width, height] = [box.right - box.left, box.bottom - box.top];

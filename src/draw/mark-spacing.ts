@@ -4,7 +4,7 @@ import type { Spot } from './primitive.js';
 const MOST_SAMPLED = 400;
 
 /**
- * The distance from a spot to its nearest other one that all but the tenth nearest of the sampled spots keep; spots at
+ * The distance from a spot to its nearest other one that four of five of the sampled spots keep; spots at
  * one place are one. Infinite for fewer than two places.
  */
 export function usualSpacing(spots: readonly Spot[]): number {
@@ -14,7 +14,7 @@ export function usualSpacing(spots: readonly Spot[]): number {
   const nearest: number[] = [];
   for (let k = 0; k < sorted.length; k += step) nearest.push(nearestIn(sorted, k));
   nearest.sort((a, b) => a - b);
-  return nearest.length < 2 ? Number.POSITIVE_INFINITY : nearest[Math.floor(nearest.length / 10)];
+  return nearest.length < 2 ? Number.POSITIVE_INFINITY : nearest[Math.floor(nearest.length / 5)];
 }
 
 function nearestIn(sorted: readonly Spot[], k: number): number {

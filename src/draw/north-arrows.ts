@@ -1,6 +1,6 @@
 import type { PlanLevel } from './plan-level.js';
 import type { PlanWords } from './plan-words.js';
-import type { Primitive, Spot } from './primitive.js';
+import type { Primitive, Spot, Style } from './primitive.js';
 
 const RADIUS_MM = 5.4;
 const TYPE_MM = 2.4;
@@ -18,7 +18,7 @@ export interface NorthArrows {
 export function northArrows({ trueNorthDeg, projectNorthDeg }: PlanLevel['frame'], words: PlanWords): NorthArrows {
   const { trueNorthLetter, projectNorthLetter } = words;
   if (trueNorthDeg === undefined && projectNorthDeg === undefined) {
-    return { primitives: [...arrow(0, 'y', false, 1.35), ...arrow(90, 'x', false, 1.35)], words: [words.noNorth] };
+    return { primitives: [...axis(0, 'y'), ...axis(90, 'x')], words: [words.noNorth] };
   }
   const circle: Primitive = {
     kind: 'circle',
@@ -50,27 +50,37 @@ export function northArrows({ trueNorthDeg, projectNorthDeg }: PlanLevel['frame'
   };
 }
 
-/** @param deg clockwise from up */
-function arrow(deg: number, letter: string, isFilled: boolean, letterAt = 1.3): Primitive[] {
-  const [sin, cos] = [Math.sin((deg * Math.PI) / 180), Math.cos((deg * Math.PI) / 180)];
-  const at = (aside: number, ahead: number): Spot => [
-    (aside * cos + ahead * sin) * RADIUS_MM,
-    (aside * sin - ahead * cos) * RADIUS_MM,
+/** An axis of the site frame. */
+function axis(deg: number, letter: string): Primitive[] {
+  const at = turned(deg);
+  const style: Style = { stroke: 'ink', strokeWidth: 0.25 };
+  return [
+    { kind: 'line', from: at(0, -0.6), to: at(0, 0.7), style },
+    { kind: 'polygon', rings: [[at(0, 1), at(0.14, 0.62), at(-0.14, 0.62)]], style: { ...style, fill: 'ink' } },
+    letterAt(at(0, 1.35), letter, false),
   ];
-  const [x, y] = at(0, letterAt);
+}
+
+/** An arrow to north, filled or open. */
+function arrow(deg: number, letter: string, isFilled: boolean, letterAhead = 1.3): Primitive[] {
+  const at = turned(deg);
   return [
     {
       kind: 'polygon',
       rings: [[at(0, 1), at(0.24, -0.6), at(0, -0.38), at(-0.24, -0.6)]],
       style: { stroke: 'ink', strokeWidth: 0.25, fill: isFilled ? 'ink' : 'paper' },
     },
-    {
-      kind: 'text',
-      items: [{ at: [x, y + TYPE_MM * 0.36], text: letter }],
-      size: TYPE_MM,
-      anchor: 'middle',
-      isBold: isFilled,
-      style: { fill: 'ink' },
-    },
+    letterAt(at(0, letterAhead), letter, isFilled),
   ];
+}
+
+/** Spots of an arrow that points so many degrees clockwise from up; 1 is its length from the middle. */
+function turned(deg: number): (aside: number, ahead: number) => Spot {
+  const [sin, cos] = [Math.sin((deg * Math.PI) / 180), Math.cos((deg * Math.PI) / 180)];
+  return (aside, ahead) => [(aside * cos + ahead * sin) * RADIUS_MM, (aside * sin - ahead * cos) * RADIUS_MM];
+}
+
+function letterAt([x, y]: Spot, letter: string, isBold: boolean): Primitive {
+  const items = [{ at: [x, y + TYPE_MM * 0.36] as const, text: letter }];
+  return { kind: 'text', items, size: TYPE_MM, anchor: 'middle', isBold, style: { fill: 'ink' } };
 }

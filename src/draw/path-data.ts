@@ -13,24 +13,43 @@ export function paperLength(mm: number): string {
   return stepsText(steps(mm));
 }
 
-/** Lines as the data of one SVG path; closed ones go back to their first point. Lines without points give nothing. */
-export function pathData(lines: readonly (readonly Spot[])[], isClosed: boolean): string {
-  return lines.map((line) => oneLine(line, isClosed)).join('');
+/** The same with one decimal, for what nobody sees move by less. */
+export function coarseLength(mm: number): string {
+  return stepsText(Math.round(steps(mm) / 10) * 10);
 }
 
-/** Whole steps, and each point counted from the one before it: short text, and no rounding that adds up. */
-function oneLine(line: readonly Spot[], isClosed: boolean): string {
-  if (line.length === 0) return '';
-  let x = steps(line[0][0]);
-  let y = steps(line[0][1]);
-  let text = `M${pair(x, y)}`;
-  for (let k = 1; k < line.length; k++) {
-    const [nextX, nextY] = [steps(line[k][0]), steps(line[k][1])];
-    text += `${k === 1 ? 'l' : nextX < x ? '' : ' '}${pair(nextX - x, nextY - y)}`;
-    x = nextX;
-    y = nextY;
+/**
+ * Lines as the data of one SVG path; closed ones go back to their first point. Lines without points give nothing.
+ * Each point is counted in whole steps from the one before it: short text, and no rounding that adds up.
+ */
+export function pathData(lines: readonly (readonly Spot[])[], isClosed: boolean): string {
+  let text = '';
+  let [x, y] = [0, 0];
+  for (const line of lines) {
+    if (line.length === 0) continue;
+    const [firstX, firstY] = [steps(line[0][0]), steps(line[0][1])];
+    text += text === '' ? `M${pair(firstX, firstY)}` : `m${pair(firstX - x, firstY - y)}`;
+    [x, y] = [firstX, firstY];
+    let last = 'm';
+    for (let k = 1; k < line.length; k++) {
+      const [nextX, nextY] = [steps(line[k][0]), steps(line[k][1])];
+      const step =
+        nextY === y
+          ? `h${stepsText(nextX - x)}`
+          : nextX === x
+            ? `v${stepsText(nextY - y)}`
+            : `l${pair(nextX - x, nextY - y)}`;
+      // A letter that stands there already need not be repeated; the sign of a number parts it from the one before.
+      text += step[0] !== last ? step : step[1] === '-' ? step.slice(1) : ` ${step.slice(1)}`;
+      last = step[0];
+      [x, y] = [nextX, nextY];
+    }
+    if (isClosed) {
+      text += 'z';
+      [x, y] = [firstX, firstY];
+    } else if (line.length === 1) text += 'h0';
   }
-  return isClosed ? `${text}z` : line.length === 1 ? `${text}h0` : text;
+  return text;
 }
 
 function pair(x: number, y: number): string {

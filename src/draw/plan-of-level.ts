@@ -104,8 +104,8 @@ function planMarks(
     return view.holds(spot) ? spot : undefined;
   };
   const callouts = calloutMarks(causes, spotOf, holes.size, room, new LabelRoom(view.box));
-  const tags = tagLabels(holes.drawn, (hole) => level.holes.tag(hole), holes.size, room);
   const names = nameLabels(keepOuts.names, room);
+  const tags = tagLabels(holes.drawn, (hole) => level.holes.tag(hole), callouts.holes, holes.size, room);
   const children = [
     ...keepOuts.primitives,
     ...grid.lines,

@@ -83,6 +83,6 @@ export function planSheet(
     legendColumns,
     scale,
     heightWith: (noteLines) =>
-      isSheet && noteLines <= NOTE_LINES ? sheet.height : strip.bottom + noteLines * NOTE_MM + margin,
+      isSheet && noteLines <= NOTE_LINES ? sheet.height : Math.ceil(strip.bottom + noteLines * NOTE_MM + margin),
   };
 }

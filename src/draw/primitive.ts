@@ -77,7 +77,7 @@ export interface Text {
 export interface Marks {
   readonly kind: 'marks';
   /** The sign, drawn about the spot 0, 0. */
-  readonly sign: readonly (Line | Polyline | Polygon | Circle | Text)[];
+  readonly sign: readonly (Rect | Line | Polyline | Polygon | Circle | Text)[];
   readonly at: readonly Spot[];
 }
 

@@ -1,4 +1,4 @@
-import { paperLength, pathData } from './path-data.js';
+import { coarseLength, paperLength, pathData } from './path-data.js';
 import type { Drawing, Group, Marks, Paint, Primitive, Style, Text } from './primitive.js';
 
 /** How a drawing becomes SVG text. */
@@ -65,7 +65,7 @@ class Writer {
       (hasRim === true ? ' paint-order="stroke" stroke-linejoin="round"' : '') +
       styleText(hasRim === true ? { stroke: 'paper', strokeWidth: size / 4, ...style } : style);
     const spots = items.map(({ at, text }) => {
-      const place = `x="${paperLength(at[0])}" y="${paperLength(at[1])}"`;
+      const place = `x="${coarseLength(at[0])}" y="${coarseLength(at[1])}"`;
       return { place, text: xmlText(text) };
     });
     if (spots.length === 1) return `<text ${spots[0].place}${look}>${spots[0].text}</text>`;

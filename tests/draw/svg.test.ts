@@ -21,7 +21,7 @@ describe('pathData', () => {
         ],
         false,
       ),
-    ).toBe('M1.23 0l1-3 0 10.5');
+    ).toBe('M1.23 0l1-3v10.5');
     expect(
       pathData(
         [
@@ -37,10 +37,29 @@ describe('pathData', () => {
   });
 
   it('does not add up what is rounded', () => {
-    const line = Array.from({ length: 1001 }, (_, k) => [k * 0.014, 0] as const);
-    const steps = pathData([line], false).slice(1).split(/[l ]/).map(Number);
-    const end = steps.reduce((sum, step, k) => (k % 2 === 0 ? sum + step : sum), 0);
-    expect(end).toBeCloseTo(14, 6);
+    const level = Array.from({ length: 1001 }, (_, k) => [k * 0.014, 0] as const);
+    const steps = pathData([level], false).split('h')[1].split(' ').map(Number);
+    expect(steps.reduce((sum, step) => sum + step, 0)).toBeCloseTo(14, 6);
+    const slanting = level.map(([x]) => [x, x] as const);
+    const pairs = pathData([slanting], false).split('l')[1].split(' ').map(Number);
+    expect(pairs.reduce((sum, step) => sum + step, 0)).toBeCloseTo(28, 6);
+  });
+
+  it('begins each further line at a step from the end of the last one, or from the start of a closed one', () => {
+    const [a, b] = [
+      [
+        [1, 1],
+        [2, 1],
+        [2, 3],
+      ],
+      [
+        [5, 5],
+        [4, 5],
+        [3, 5],
+      ],
+    ] as const;
+    expect(pathData([a, [], b], false)).toBe('M1 1h1v2m3 2h-1-1');
+    expect(pathData([a, b], true)).toBe('M1 1h1v2zm4 4h-1-1z');
   });
 
   it('gives a single point a length of nothing, so that it is seen', () => {
@@ -100,7 +119,7 @@ describe('svgText', () => {
         ],
         style: { fill: '#a0B1c2', fillOpacity: 0.1 },
       }),
-    ).toBe('<path d="M0 0l1 1-1 0z" fill="#a0B1c2" fill-opacity=".1"/>');
+    ).toBe('<path d="M0 0l1 1h-1z" fill="#a0B1c2" fill-opacity=".1"/>');
     expect(draw({ kind: 'circle', at: [5, 6], radius: 1, style: { fill: 'mark' } })).toBe(
       '<circle cx="5" cy="6" r="1" fill="var(--plan-mark,currentColor)"/>',
     );
