@@ -1,7 +1,8 @@
 import { EdgeGrid } from '../geometry/edge-grid.js';
 import type { Ring } from '../geometry/ring.js';
 import type { Piece } from './edge-pieces.js';
-import { isIn, openingAt, type Surface } from './surface.js';
+import { openingAt } from './opening-at.js';
+import { isIn, type Surface } from './surface.js';
 
 /** Cells of the grid are told apart by what lies within this of them, mm: more than the slack and any rounding. */
 const MARGIN_MM = 0.01;

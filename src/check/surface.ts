@@ -65,11 +65,9 @@ export function newSurface(substrate: Substrate): Surface | undefined {
     return { u: Float64Array.from(points, (p) => dot(p, u)), v: Float64Array.from(points, (p) => dot(p, v)) };
   };
   const openings = (substrate.openings ?? []).map(ring);
-  const zones = (substrate.zones ?? []).map((zone) => ({
-    ring: ring(zone.outline),
-    thickness: zone.thickness,
-    offset: zone.offset ?? 0,
-  }));
+  const given = substrate.zones ?? [];
+  const zoneRings = given.map(({ outline }) => ring(outline));
+  const zones = given.map(({ thickness, offset = 0 }, k) => ({ ring: zoneRings[k], thickness, offset }));
   return {
     substrate,
     origin,
@@ -81,10 +79,7 @@ export function newSurface(substrate: Substrate): Surface | undefined {
     openings,
     openingSet: new RingSet(openings, BESIDE_MM),
     zones,
-    zoneSet: new RingSet(
-      zones.map((zone) => zone.ring),
-      BESIDE_MM,
-    ),
+    zoneSet: new RingSet(zoneRings, BESIDE_MM),
     rows: rowsOf(substrate, inward),
     even: evenThickness(substrate),
   };
@@ -118,15 +113,6 @@ export function vOn({ origin, v }: Surface, p: Vec3): number {
 /** Whether a point of the face lies in a ring or within the slack of its edge. */
 export function isIn(ring: Ring, u: number, v: number): boolean {
   return isInsideRing(ring, u, v) || ringDistance(ring, u, v) <= LENGTH_SLACK_MM;
-}
-
-/** Index of the first opening in which a point of the face lies, more than the slack from its edge; -1 where there is none. */
-export function openingAt({ openingSet }: Surface, u: number, v: number): number {
-  return openingSet.first(u, v, isWellIn);
-}
-
-function isWellIn(ring: Ring, u: number, v: number): boolean {
-  return isInsideRing(ring, u, v) && ringDistance(ring, u, v) > LENGTH_SLACK_MM;
 }
 
 /** The last zone in which a point of the face lies. */

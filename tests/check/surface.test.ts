@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { newSurface, openingAt, type Surface, zoneAt } from '../../src/check/surface.js';
+import { openingAt } from '../../src/check/opening-at.js';
+import { newSurface, type Surface, zoneAt } from '../../src/check/surface.js';
 import type { Substrate } from '../../src/generated/layout.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import { newRandom } from '../read/random.js';

@@ -1,7 +1,8 @@
 import { ringDistance } from '../../geometry/ring-tree.js';
+import { openingAt } from '../opening-at.js';
 import type { Rule } from '../rule.js';
 import { NO_HEIGHT, type Site } from '../site.js';
-import { isIn, openingAt, type Surface, uOn, vOn } from '../surface.js';
+import { isIn, type Surface, uOn, vOn } from '../surface.js';
 
 export const outsideSubstrate: Rule = {
   id: 'outside-substrate',
