@@ -33,7 +33,7 @@ describe('pathData', () => {
         ],
         true,
       ),
-    ).toBe('M0 0l1 0-1 1z');
+    ).toBe('M0 0h1l-1 1z');
   });
 
   it('does not add up what is rounded', () => {
