@@ -7,6 +7,8 @@
  */
 
 export { ruleCatalogue } from './check/list.js';
+export type { TextEdit } from './edit/text-edit.js';
+export { unifiedDiff } from './edit/unified-diff.js';
 export type * from './generated/column-profile.js';
 export type * from './generated/layout.js';
 export type * from './generated/report.js';
@@ -25,7 +27,16 @@ export {
   type TableOutcome,
   whyNot,
 } from './jobs/convert.js';
+export {
+  FixFault,
+  type Fixing,
+  type FixOptions,
+  fix,
+  MOST_FINDINGS,
+  type RefusedFix,
+} from './jobs/fix.js';
 export type { ByteSource } from './model/byte-source.js';
+export type { FixOperation } from './model/fix.js';
 export type { Language, Phrases, RuleWords, SiteNumbers } from './model/language.js';
 export type { LayoutSource, Loss } from './model/layout-source.js';
 export type { Severity } from './model/observation.js';

@@ -94,6 +94,15 @@ export async function checkFiles(
   };
 }
 
+/**
+ * Options of a check by flags and config, for commands that do it in another way.
+ *
+ * @throws WrongUse, UnreadableInput for a config or a baseline
+ */
+export async function checkOptionsOf(flags: CheckFlags): Promise<CheckOptions> {
+  return checkOptions(flags, await policyOf(flags));
+}
+
 async function policyOf({ config, baseline }: CheckFlags): Promise<Policy | undefined> {
   const path = config ?? (existsSync(CONFIG_NAME) ? CONFIG_NAME : false);
   if (path === false && baseline === undefined) return undefined;
@@ -142,7 +151,8 @@ function checkOptions(flags: CheckFlags, policy: Policy | undefined): CheckOptio
   };
 }
 
-function orWrongUse<T>(work: () => T): T {
+/** Does what may be refused for the options of the check. */
+export function orWrongUse<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {

@@ -11,7 +11,7 @@ const OUT = 1;
 const ERR = 2;
 
 /** Whether a person looks at the stream. */
-function isTerminal(fd: number): boolean {
+export function isTerminal(fd: number): boolean {
   try {
     // The part of Node that knows terminals is slow to load, and a file or a pipe never is one.
     return fstatSync(fd).isCharacterDevice() && process.getBuiltinModule('node:tty').isatty(fd);

@@ -130,6 +130,29 @@ function program(done: (code: number) => void): Command {
       done(await runBaseline(baseline, files, flags));
     });
   ahx
+    .command('fix')
+    .description('Show the findings of a file that have one right answer as a diff, or fix them.')
+    .argument('<file>', 'AHX document in JSON; - is standard input')
+    .addOption(new Option('-f, --format <format>', 'form of what is shown').choices(['diff', 'patch']).default('diff'))
+    .option('-w, --write', 'write the fixes into the file', false)
+    .option('-g, --geometry', 'fix also what changes where or how a hole is made', false)
+    .option('-r, --rule <id>', 'fix the findings of this rule only; may be repeated', collect, [])
+    .option('-s, --severity <rule=level>', 'severity of one rule, as for ahx check; may be repeated', collect, [])
+    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
+    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
+    .option('--no-config', 'fix without the config that is there')
+    .option('-b, --baseline <file>', 'findings that the project has accepted for a time; they stay as they are')
+    .option('-q, --quiet', 'print the diff or the patch only', false)
+    .addHelpText(
+      'after',
+      '\nAll other bytes of the file stay as they are, and the result is checked before it is shown or written. The diff or the JSON Patch (RFC 6902) goes to standard output, a line for each fix to standard error. Files of more than 256 MiB are not fixed.\n\nExamples:\n  ahx fix level3.ahx.json\n  ahx fix level3.ahx.json --write\n  ahx fix level3.ahx.json --rule bad-text --format patch > level3.patch.json\n\nExit codes: 0 nothing to fix, or written, 1 there are fixes that were not written, or the file is no JSON, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
+    )
+    .action(async (file: string, flags) => {
+      const { runFix } = await import('./commands/fix.js');
+      done(await runFix(file, flags));
+    });
+
+  ahx
     .command('explain')
     .description('Say what a rule is about, why it matters and how to mend it.')
     .argument('[rule]', 'id of the rule; absent: list all rules')

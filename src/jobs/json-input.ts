@@ -148,7 +148,9 @@ export class JsonInput {
   }
 
   /** @param fixable what fixes can be found in; absent: nothing but the byte order mark */
-  private common(fixable?: ConstructorParameters<typeof FixFinder>[1]): Omit<CheckedInput, 'summary' | 'hindrances' | 'hasBrokenRecords'> {
+  private common(
+    fixable?: ConstructorParameters<typeof FixFinder>[1],
+  ): Omit<CheckedInput, 'summary' | 'hindrances' | 'hasBrokenRecords'> {
     const finder = new FixFinder(this.source, fixable);
     return {
       display: undefined,

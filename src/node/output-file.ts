@@ -1,6 +1,7 @@
 import {
   closeSync,
   existsSync,
+  fchmodSync,
   linkSync,
   lstatSync,
   openSync,
@@ -64,14 +65,15 @@ function lookAt<T>(path: string, look: (path: string) => T): T | undefined {
 }
 
 /**
- * Writes a text beside its place and moves it there when it is whole, so that nothing half-written is ever
- * seen and an old file stays until then. With `force`, a symbolic link stays and its target is overwritten.
+ * Writes a text, or bytes, beside its place and moves it there when it is whole, so that nothing half-written is ever
+ * seen and an old file stays until then. With `force`, a symbolic link stays and its target is overwritten; who may
+ * read or write the old file may do so with the new one.
  *
  * @throws UnwritableOutput when the system refuses; errors of `text` pass through; nothing is left behind
  */
 export async function writeWhole(
   path: string,
-  text: Iterable<string>,
+  text: Iterable<string | Uint8Array>,
   force: boolean,
   pause: () => Promise<void>,
 ): Promise<void> {
@@ -79,12 +81,14 @@ export async function writeWhole(
   const beside = join(dirname(target), `.${basename(target)}.${process.pid}.part`);
   const remove = () => rmSync(beside, { force: true });
   const fd = system(path, () => openSync(beside, 'wx'));
+  // Who may read or write the old file may do so with the new one, and nobody else.
+  if (force && existsSync(target)) system(path, () => fchmodSync(fd, statSync(target).mode & 0o777));
   // An interrupt ends the process without unwinding.
   process.once('exit', remove);
   try {
     try {
       for (const chunk of text) {
-        system(path, () => writeAll(fd, Buffer.from(chunk)));
+        system(path, () => writeAll(fd, typeof chunk === 'string' ? Buffer.from(chunk) : chunk));
         await pause();
       }
     } finally {
