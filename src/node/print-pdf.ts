@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, delimiter, dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { FileTrouble } from './file-trouble.js';
 
@@ -12,11 +12,12 @@ const TIME_MS = 300_000;
 /** A page that cannot be printed. */
 export class NoPrinter extends FileTrouble {}
 
-/** The browser that prints: a path or a name that the system finds; undefined where there is none. */
+/** Path of the browser that prints; undefined where there is none. */
 export function findChromium(): string | undefined {
-  const own = process.env.AHX_CHROMIUM;
+  const { AHX_CHROMIUM: own, PATH = '' } = process.env;
   if (own !== undefined && own !== '') return existsSync(own) ? own : undefined;
-  return NAMES.find((name) => spawnSync(name, ['--version'], { stdio: 'ignore' }).status === 0);
+  const folders = PATH.split(delimiter).filter((folder) => folder !== '');
+  return NAMES.flatMap((name) => folders.map((folder) => join(folder, name))).find((path) => existsSync(path));
 }
 
 /**

@@ -48,10 +48,10 @@ function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) =>
   for (const i of order) {
     const level = levelOf(model, i);
     if (level !== current) {
-      if (current !== undefined) yield '</tbody></table>\n';
+      if (current !== undefined) yield '</tbody></table></div>\n';
       current = level;
       const caption = `${model.header.title ?? model.header.id ?? ''}: ${levels(level) ?? 'no level given'}`;
-      yield html`<table class="schedule"><caption>${caption}</caption><thead><tr>${HEADS.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
+      yield html`<div class="wide"><table class="schedule"><caption>${caption}</caption><thead><tr>${HEADS.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
         .text;
     }
     const id = holes.id(i);
@@ -70,7 +70,7 @@ function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) =>
       ]).text
     }\n`;
   }
-  if (current !== undefined) yield '</tbody></table>\n';
+  if (current !== undefined) yield '</tbody></table></div>\n';
 }
 
 function withIndex(model: ReportedLayout['model'], name: 'levels' | 'trades' | 'holeTypes' | 'substrates') {

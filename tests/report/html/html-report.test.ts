@@ -2,27 +2,17 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check, createChecker, type CheckOptions } from '../../../src/jobs/check.js';
-import { htmlReportOf } from '../../../src/jobs/html-report.js';
+import { check } from '../../../src/jobs/check.js';
 import { acceptFindings } from '../../../src/policy/accept.js';
 import { realisticLayouts } from '../../check/realistic-layout.js';
 import { hole, layoutText, smallLayout, typeWithSpacing } from '../../jobs/small-layout.js';
+import { pageOf as page } from './page-of.js';
 
 const asOf = '2026-03-02T07:30:00-05:00';
 const examples = join(import.meta.dirname, '../../../examples');
 const ferry = ['sprinkler', 'duct'].map((name) =>
   readFileSync(join(examples, `ferry-terminal/${name}.ahx.json`), 'utf8'),
 );
-
-function page(texts: readonly string[], options: CheckOptions = {}, paper?: 'A4' | 'letter'): string {
-  const checker = createChecker({ asOf, ...options });
-  const inputs = texts.map((text, k) => {
-    checker.open(`file ${k + 1}`);
-    checker.write(new TextEncoder().encode(text));
-    return checker.close();
-  });
-  return [...htmlReportOf(checker.end(), inputs, paper)].join('');
-}
 
 /** Lines every 30 ft in both directions. */
 const grid = {

@@ -1,0 +1,109 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, vi } from 'vitest';
+import { itWith } from '../../house/system-part.js';
+import { findChromium, printPdf } from '../../../src/node/print-pdf.js';
+import { pageOf } from './page-of.js';
+
+const executablePath = findChromium();
+const inChromium = itWith('chromium', executablePath !== undefined);
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const examples = join(import.meta.dirname, '../../../examples');
+const PAGES = {
+  'two trades without findings': ['ferry-terminal/sprinkler', 'ferry-terminal/duct'],
+  'a poor file': ['poor/poor'],
+  'nothing that can be read': [],
+};
+const work = mkdtempSync(join(tmpdir(), 'ahx-browser-'));
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+/** Size in points and text of each page of a PDF. */
+async function pagesOf(pdf: string): Promise<{ width: number; height: number; text: string }[]> {
+  const loading = getDocument({ data: new Uint8Array(readFileSync(pdf)), verbosity: 0 });
+  const document = await loading.promise;
+  const pages = [];
+  for (let k = 1; k <= document.numPages; k++) {
+    const page = await document.getPage(k);
+    const { width, height } = page.getViewport({ scale: 1 });
+    const { items } = await page.getTextContent();
+    const text = items.map((item) => ('str' in item ? `${item.str}${item.hasEOL ? ' ' : ''}` : '')).join('');
+    pages.push({ width, height, text: text.replace(/\s+/g, ' ') });
+  }
+  await loading.destroy();
+  return pages;
+}
+
+describe('the report for people in Chromium', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    if (executablePath === undefined) return;
+    browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
+  });
+  afterAll(() => browser?.close());
+
+  const cases = Object.entries(PAGES).flatMap(([name, files]) =>
+    (['light', 'dark'] as const).map((colorScheme) => [name, colorScheme, files] as const),
+  );
+
+  for (const [name, colorScheme, files] of cases)
+    inChromium(`${name}, ${colorScheme}: has nothing that keeps people from reading it`, async () => {
+      // The page forbids scripts, that of the test too.
+      const page = await browser.newPage({ colorScheme, bypassCSP: true, viewport: { width: 1200, height: 900 } });
+      const errors: string[] = [];
+      page.on('pageerror', (error) => errors.push(String(error)));
+      page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+      await page.setContent(html(files));
+      await page.addScriptTag({ content: axe });
+      const result = (await page.evaluate('axe.run()')) as { violations: { id: string; nodes: { html: string }[] }[] };
+      expect(result.violations.map(({ id, nodes }) => [id, nodes[0].html])).toEqual([]);
+      expect(errors).toEqual([]);
+      await page.close();
+    });
+
+  for (const width of [400, 800, 1400])
+    inChromium(`fits a window of ${width} pixels without scrolling sideways`, async () => {
+      const page = await browser.newPage({ viewport: { width, height: 800 } });
+      await page.setContent(html(PAGES['two trades without findings']));
+      const over = await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+      expect(over).toBeLessThanOrEqual(0);
+      await page.close();
+    });
+
+  for (const [paper, width, height] of [
+    ['A4', 595, 842],
+    ['letter', 612, 792],
+  ] as const)
+    inChromium(`is printed on ${paper} with a number on each page`, async () => {
+      const [file, pdf] = ['html', 'pdf'].map((ending) => join(work, `${paper}.${ending}`));
+      writeFileSync(file, html(PAGES['two trades without findings'], paper));
+      printPdf(file, pdf);
+      const pages = await pagesOf(pdf);
+      expect(pages.length).toBeGreaterThanOrEqual(4);
+      expect(pages.length).toBeLessThanOrEqual(12);
+      for (const page of pages) expect([page.width, page.height].map(Math.round)).toEqual([width, height]);
+      expect(pages.map(({ text }) => /Page (\d+) of (\d+)/.exec(text)?.slice(1).map(Number))).toEqual(
+        pages.map((_, k) => [k + 1, pages.length]),
+      );
+      expect(pages[0].text).toContain('Ferry terminal, Sample Bay (invented)');
+      expect(pages.map(({ text }) => text).join(' ')).toContain('Revise and resubmit');
+    });
+
+  inChromium('shows nothing in colour alone: severities are words', async () => {
+    const page = await browser.newPage();
+    await page.setContent(html(PAGES['a poor file']));
+    const words = await page.locator('.severity').allInnerTexts();
+    expect(words.length).toBeGreaterThan(5);
+    expect(new Set(words.map((word) => word.toLowerCase()))).toEqual(new Set(['error']));
+    await page.close();
+  });
+
+  function html(files: readonly string[], paper?: 'A4' | 'letter'): string {
+    const texts = files.map((name) => readFileSync(join(examples, `${name}.ahx.json`), 'utf8'));
+    return pageOf(texts.length === 0 ? ['{'] : texts, {}, paper);
+  }
+});
