@@ -18,6 +18,8 @@ const DASHES: Readonly<Record<Kind, readonly number[] | undefined>> = {
   other: [1.2, 1.2],
 };
 const LEAST_WIDTH_MM = 0.25;
+/** Wider than any paper. */
+const MOST_WIDTH_MM = 1000;
 const BAND: Style = { stroke: 'ink', strokeOpacity: 0.13, isRound: true };
 
 /** Keep-outs in plan, and where their names may stand. */
@@ -79,8 +81,9 @@ export function keepOutLegend(keepOuts: readonly KeepOut[], words: PlanWords): L
 }
 
 function newLook(kind: Kind, radius: number, around: number, { denominator }: PlanView): Look {
-  const width = Math.max((2 * radius) / denominator, LEAST_WIDTH_MM);
-  return { kind, width, bandWidth: Math.min((2 * (radius + around)) / denominator, 1000), lines: [], rings: [] };
+  const onPaper = (mm: number) => Math.min(mm / denominator, MOST_WIDTH_MM);
+  const width = Math.max(onPaper(2 * radius), LEAST_WIDTH_MM);
+  return { kind, width, bandWidth: onPaper(2 * (radius + around)), lines: [], rings: [] };
 }
 
 function bandOf({ bandWidth, lines, rings }: Look): Primitive[] {

@@ -7,6 +7,7 @@ const LEAST_SIDE_MM = 2000;
 const LEAST_SHARE = 1 / 6;
 /** What is shown around holes that are shown alone, mm. */
 const AROUND_MM = 2500;
+const FEW = 0.05;
 
 /**
  * The piece of a level that its plan shows: the outlines with the holes near them, else the holes without those far
@@ -29,24 +30,39 @@ function together(outlines: PlanBox, holes: PlanBox, all: PlanHoles): PlanBox {
   if (isApart || side < outlines.longerSide * LEAST_SHARE) return grown(holes, AROUND_MM + side / 2);
   const box = grown(outlines, 0);
   const reach = outlines.diagonal / 4;
-  for (let i = 0; i < all.count; i++) if (outlines.distanceTo(all.x[i], all.y[i]) <= reach) box.add(all.x[i], all.y[i]);
+  let outside = 0;
+  for (let i = 0; i < all.count; i++) {
+    if (outlines.distanceTo(all.x[i], all.y[i]) <= reach) box.add(all.x[i], all.y[i]);
+    else outside++;
+  }
+  if (isFew(outside, all.count)) return box;
+  box.add(holes.xLow, holes.yLow);
+  box.add(holes.xHigh, holes.yHigh);
   return box;
 }
 
-/** The box of the holes without those that lie more than three times the width of the middle eight tenths beyond them. */
+/** The box of the holes without a few that lie more than three times the width of the middle half beyond it. */
 function boxOfMost({ count, x, y }: PlanHoles): PlanBox {
   const [lowX, highX] = usualRange(x, count);
   const [lowY, highY] = usualRange(y, count);
-  const box = new PlanBox();
+  const [usual, all] = [new PlanBox(), new PlanBox()];
+  let outside = 0;
   for (let i = 0; i < count; i++) {
-    if (x[i] >= lowX && x[i] <= highX && y[i] >= lowY && y[i] <= highY) box.add(x[i], y[i]);
+    addFinite(all, x[i], y[i]);
+    if (x[i] >= lowX && x[i] <= highX && y[i] >= lowY && y[i] <= highY) usual.add(x[i], y[i]);
+    else outside++;
   }
-  return box;
+  return isFew(outside, count) ? usual : all;
+}
+
+/** Whether holes may be left outside of a plan: a mistaken place here and there, no wing of a building. */
+function isFew(outside: number, count: number): boolean {
+  return outside <= Math.max(1, count * FEW);
 }
 
 function usualRange(values: ArrayLike<number>, count: number): [low: number, high: number] {
   const sorted = Float64Array.from({ length: count }, (_, i) => values[i]).sort();
-  const [low, high] = [sorted[Math.floor((count - 1) * 0.1)], sorted[Math.ceil((count - 1) * 0.9)]];
+  const [low, high] = [sorted[Math.floor((count - 1) * 0.25)], sorted[Math.ceil((count - 1) * 0.75)]];
   const reach = 3 * (high - low) + 10_000;
   return [low - reach, high + reach];
 }

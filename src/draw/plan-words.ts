@@ -84,7 +84,7 @@ export const PLAN_WORDS: PlanWords = {
   group: 'Holes of one group',
   cause: 'Cause in the report',
   noSymbol: 'no symbol given',
-  unknownShape: (shape) => `"${shape}" drawn as a circle`,
+  unknownShape: (shape) => `"${shape}" as a circle`,
   moreTrades: (count) => `and ${s(count, 'more trade')}`,
   alike: 'Some trades look alike: the layout gives them no symbols that differ in shape, letters or colour.',
   alikeButForColour: 'Some trades differ in colour only: the layout gives them no other shape or letters.',
