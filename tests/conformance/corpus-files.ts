@@ -25,15 +25,15 @@ export function corpusJson(path: string): unknown {
   return JSON.parse(new TextDecoder().decode(corpusBytes(path)));
 }
 
-/** What our checker says of a case. */
-export function reportOf(one: CorpusCase): Report {
+/** What our checker says of a case, with more options than the case has. */
+export function reportOf(one: CorpusCase, more: CheckOptions = {}): Report {
   const profile = one.profile === undefined ? undefined : (corpusJson(one.profile) as ColumnProfile);
   const inputs = one.files.map((name) => ({
     name,
     data: corpusBytes(name),
     profile: name.endsWith('.csv') ? profile : undefined,
   }));
-  return check(inputs, one.options as CheckOptions);
+  return check(inputs, { ...(one.options as CheckOptions), ...more });
 }
 
 /** What our converter makes of an input. */
