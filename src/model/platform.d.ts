@@ -20,3 +20,6 @@ interface AbortSignal {
   readonly reason: unknown;
   throwIfAborted(): void;
 }
+
+/** A deep copy of plain data. */
+declare function structuredClone<T>(value: T): T;
