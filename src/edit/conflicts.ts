@@ -8,7 +8,7 @@ export interface Claim {
   fixes: number[];
   /** What stands at its pointer; of an addition its holder. */
   found: Found;
-  /** Bytes that no other operation may touch; none of an addition. */
+  /** Bytes that no other operation may touch; of an addition none, before the bracket that closes its holder. */
   start: number;
   end: number;
   /** Pointer of a member that it makes. */
@@ -39,7 +39,8 @@ export function claimsOf(
       if (ambiguous.has(pointer)) refuse(fix, `a name on the way to "${pointer}" comes twice`);
       else if (found === undefined) refuse(fix, `there is nothing at "${pointer}"`);
       else if (operation.op === 'remove' && found.holder === undefined) refuse(fix, 'it is the document itself');
-      else if (operation.op === 'move' && !isRename(operation)) refuse(fix, `"${pointer}" would leave its object`);
+      else if (operation.op === 'move' && !(isRename(operation) && found.holder?.isObject))
+        refuse(fix, `"${pointer}" would leave its object`);
       else claims.set(key, { operation, fixes: [fix], found, ...extentOf(operation, found) });
     }
   });
@@ -70,7 +71,7 @@ function extentOf(operation: FixOperation, found: Found): Pick<Claim, 'start' | 
     case 'move':
       return { start: from, end: nameEnd, makes: operation.path };
     case 'add':
-      return { start: end, end, makes: operation.path };
+      return { start: end - 1, end: end - 1, makes: operation.path };
   }
 }
 
@@ -109,9 +110,7 @@ export function findConflicts(
 
 /** Groups of claims of which each shares bytes with another one of the group. */
 function overlapping(claims: readonly Claim[]): Claim[][] {
-  const inOrder = claims
-    .filter(({ operation }) => operation.op !== 'add')
-    .sort((a, b) => a.start - b.start || b.end - a.end);
+  const inOrder = claims.toSorted((a, b) => a.start - b.start || b.end - a.end);
   const groups: Claim[][] = [];
   let group: Claim[] = [];
   let end = -1;

@@ -1,6 +1,7 @@
 import type { Fix, FixOperation } from '../model/fix.js';
 import { type Claim, claimsOf, findConflicts, parentOf, placeOf } from './conflicts.js';
 import { findPlaces, itemsOf } from './find-places.js';
+import { renamed } from './renamed.js';
 import type { TextEdit } from './text-edit.js';
 
 /** What is done to a text, and what is not. */
@@ -128,15 +129,18 @@ function additions(bytes: Uint8Array, claims: readonly Claim[]): TextEdit[] {
 
 /**
  * The operations in an order in which each finds what its pointer meant in the document as it was: values first,
- * then what goes, from the end, then names, the innermost first.
+ * then names, the innermost first, then what goes, from the end.
  */
 function inTurn(claims: readonly Claim[]): FixOperation[] {
   const of = (op: FixOperation['op']) => claims.filter(({ operation }) => operation.op === op);
   const depth = ({ operation }: Claim) => parentOf(operation.path).split('/').length;
+  const moves = of('move').sort((a, b) => depth(b) - depth(a) || a.start - b.start);
+  const names = new Map(
+    moves.flatMap(({ operation }) => (operation.op === 'move' ? [[operation.from, operation.path]] : [])),
+  );
+  const gone = of('remove').sort((a, b) => b.start - a.start);
   return [
-    ...of('replace'),
-    ...of('add'),
-    ...of('remove').sort((a, b) => b.start - a.start),
-    ...of('move').sort((a, b) => depth(b) - depth(a) || a.start - b.start),
-  ].map(({ operation }) => operation);
+    ...[...of('replace'), ...of('add'), ...moves].map(({ operation }) => operation),
+    ...gone.map(({ operation }): FixOperation => ({ op: 'remove', path: renamed(operation.path, names) })),
+  ];
 }

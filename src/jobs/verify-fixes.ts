@@ -1,3 +1,4 @@
+import { renamed } from '../edit/renamed.js';
 import { collections } from '../generated/schema-tables.js';
 import type { Finding, Report } from '../generated/report.js';
 import type { FixOperation } from '../model/fix.js';
@@ -58,18 +59,11 @@ function isFormatError({ rule, severity }: Finding): boolean {
 }
 
 /** Rule and place; the place as it is called after members were renamed. */
-function keyOf({ rule, place: { pointer = '' } }: Finding, moved?: ReadonlyMap<string, string>): string {
-  if (moved === undefined || moved.size === 0) return `${rule} ${pointer}`;
-  let at = pointer;
-  // The innermost first, as the patch does it: what lies further out keeps its old name until then.
-  for (let end = pointer.length; end > 0; end = at.lastIndexOf('/', end - 1)) {
-    const to = moved.get(at.slice(0, end));
-    if (to === undefined) continue;
-    at = to + at.slice(end);
-    end = to.length;
-  }
-  return `${rule} ${at}`;
+function keyOf({ rule, place: { pointer = '' } }: Finding, moved: ReadonlyMap<string, string> = NONE): string {
+  return `${rule} ${renamed(pointer, moved)}`;
 }
+
+const NONE: ReadonlyMap<string, string> = new Map();
 
 /** Where not all findings were listed, one that is listed now is new only if there are more of its rule. */
 function moreThanBefore(before: Report, after: Report): (rule: string) => boolean {
