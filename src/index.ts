@@ -52,6 +52,7 @@ export type {
 } from './model/rule.js';
 export { severityFor } from './model/rule.js';
 export { CSV_MOST_BYTES, CSV_MOST_FINDINGS, csvReport } from './report/findings-csv.js';
+export type { FormOptions } from './report/form-options.js';
 export { GITHUB_MOST_ANNOTATIONS, githubReport } from './report/github.js';
 export { jsonReport } from './report/json.js';
 export { JUNIT_MOST_TEXT, type JUnitOptions, junitReport } from './report/junit.js';

@@ -1,4 +1,5 @@
 import type { Report } from '../generated/report.js';
+import type { Phrases } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
 import type { RuleInfo } from '../model/rule.js';
 import { csvReport } from '../report/findings-csv.js';
@@ -15,20 +16,22 @@ export interface FormFacts {
   rules: readonly RuleInfo[];
   threshold: Severity;
   exitCode: number;
+  /** Sentences in the language of the report; absent: English. */
+  phrases?: Phrases;
 }
 
 /** A report in one of these forms. */
-export function reportAs(form: OtherForm, report: Report, { rules, threshold, exitCode }: FormFacts): string {
+export function reportAs(form: OtherForm, report: Report, facts: FormFacts): string {
   switch (form) {
     case 'sarif':
-      return sarifReport(report, { rules, exitCode });
+      return sarifReport(report, facts);
     case 'junit':
-      return junitReport(report, { threshold });
+      return junitReport(report, facts);
     case 'github':
-      return githubReport(report);
+      return githubReport(report, facts);
     case 'markdown':
-      return markdownReport(report);
+      return markdownReport(report, facts);
     case 'csv':
-      return csvReport(report);
+      return csvReport(report, facts);
   }
 }

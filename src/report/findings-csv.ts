@@ -2,6 +2,7 @@ import type { Finding, Report } from '../generated/report.js';
 import { guardFormula } from '../model/formula-guard.js';
 import { ByteBudget } from './byte-budget.js';
 import { closingLines } from './closing-lines.js';
+import type { FormOptions } from './form-options.js';
 import { gravestFirst } from './gravest-first.js';
 import { leftOutInWords } from './left-out.js';
 import { printable } from './printable.js';
@@ -27,13 +28,13 @@ const MESSAGE = COLUMNS.indexOf('message');
  * formula are guarded by an apostrophe, control characters are written as escapes; numbers stand as they are.
  * At most {@link CSV_MOST_FINDINGS} findings and {@link CSV_MOST_BYTES} bytes of them.
  */
-export function csvReport(report: Report): string {
+export function csvReport(report: Report, { phrases }: FormOptions = {}): string {
   const classOf = new Map(report.causes.map((cause) => [cause.id, cause.class]));
   const rows = new ByteBudget(CSV_MOST_FINDINGS, CSV_MOST_BYTES);
   for (const finding of gravestFirst(report.findings)) {
     if (!rows.take(line(cellsOf(finding, report, classOf.get(finding.cause))))) break;
   }
-  const notes = closingLines(report, leftOutInWords(report, rows.pieces.length)).map((note) =>
+  const notes = closingLines(report, leftOutInWords(report, rows.pieces.length), phrases).map((note) =>
     line(COLUMNS.map((_, k) => (k === SEVERITY ? 'note' : k === MESSAGE ? text(note) : ''))),
   );
   return [line(COLUMNS), ...rows.pieces, ...notes].join('');

@@ -1,11 +1,13 @@
 import type { Cause, Report } from '../generated/report.js';
+import type { Phrases } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
-import { placeInWords } from './build-report.js';
 import { clip } from './clip.js';
 import { closingLines } from './closing-lines.js';
 import { counted } from './counted.js';
+import type { FormOptions } from './form-options.js';
 import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
+import { english } from './languages/en.js';
 import { printable } from './printable.js';
 
 /**
@@ -29,7 +31,7 @@ const HOLES_OF_CAUSE = 8;
  *
  * A place in a table is given in words: a row is not always a line.
  */
-export function githubReport(report: Report): string {
+export function githubReport(report: Report, { phrases = english }: FormOptions = {}): string {
   const open = report.causes.filter(({ accepted }) => accepted === undefined);
   const lines: string[] = [];
   let written = 0;
@@ -38,34 +40,34 @@ export function githubReport(report: Report): string {
     const most = severity === 'info' ? GITHUB_MOST_ANNOTATIONS - 1 : GITHUB_MOST_ANNOTATIONS;
     const causes = open.filter((cause) => cause.severity === severity).slice(0, most);
     written += causes.length;
-    lines.push(...causes.map((cause) => annotation(cause, report)));
+    lines.push(...causes.map((cause) => annotation(cause, report, phrases)));
   }
-  lines.push(command('notice', { title: 'AHX check' }, lastNotice(report, open.length - written)));
+  lines.push(command('notice', { title: 'AHX check' }, lastNotice(report, open.length - written, phrases)));
   return `${lines.join('\n')}\n`;
 }
 
-function annotation(cause: Cause, { inputs }: Report): string {
+function annotation(cause: Cause, { inputs }: Report, phrases: Phrases): string {
   const { severity, rule, class: ruleClass, message, place, findings, holes } = cause;
   const { name = `input ${cause.input}` } = inputs[cause.input - 1] ?? {};
-  const names = holes.slice(0, HOLES_OF_CAUSE).map(idAndTag);
-  const more = findings > names.length && names.length > 0 ? ', …' : '';
-  const where = place.line === undefined ? `${name}, ${placeInWords(place)}` : undefined;
-  const text = [
-    clip(message, MOST_MESSAGE),
-    names.length > 0
-      ? `${names.length > 1 || more !== '' ? 'Holes' : 'Hole'} ${clip(names.join(', '), MOST_NAME)}${more}.`
-      : undefined,
-    findings > 1 ? `${counted(findings, 'finding')}; this is the place of the first.` : undefined,
-    where && `At ${clip(where, MOST_NAME)}.`,
+  const facts = [
+    ...(holes.length === 0 ? [] : [clip(holesInWords(cause, phrases), MOST_NAME)]),
+    ...(findings > 1 ? [phrases.findings(findings)] : []),
+    ...(place.line === undefined ? [clip(phrases.place(place), MOST_NAME)] : []),
   ];
+  const text = clip(message, MOST_MESSAGE) + (facts.length === 0 ? '' : ` (${facts.join('; ')})`);
   const properties = { file: clip(name, MOST_NAME), line: place.line, col: place.line && place.column };
-  const title = clip(`${rule} (${ruleClass})`, MOST_TITLE);
-  return command(COMMANDS[severity], { ...properties, title }, [text.filter((part) => part !== undefined).join(' ')]);
+  return command(COMMANDS[severity], { ...properties, title: clip(`${rule} (${ruleClass})`, MOST_TITLE) }, [text]);
 }
 
-function lastNotice(report: Report, leftOut: number): string[] {
+function holesInWords({ holes, findings }: Cause, phrases: Phrases): string {
+  const names = holes.slice(0, HOLES_OF_CAUSE).map((hole) => idAndTag(hole, phrases));
+  if (findings === 1 && names.length === 1) return phrases.hole(names[0]);
+  return phrases.holes(`${names.join(', ')}${findings > names.length ? ', …' : ''}`);
+}
+
+function lastNotice(report: Report, leftOut: number, phrases: Phrases): string[] {
   const missing = `Not shown here: ${counted(leftOut, 'further cause')}, none graver than those of its severity above. The service shows few annotations of a step; ahx check --format text, json or sarif says more.`;
-  return closingLines(report, leftOut > 0 ? missing : undefined).map((line) => clip(line, MOST_MESSAGE));
+  return closingLines(report, leftOut > 0 ? missing : undefined, phrases).map((line) => clip(line, MOST_MESSAGE));
 }
 
 /** A workflow command; its properties and the lines of its text are escaped as the service documents it. */

@@ -1,17 +1,18 @@
 import type { Cause, Coverage, Finding, Report } from '../generated/report.js';
+import type { Phrases } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
-import { placeInWords } from './build-report.js';
 import { clip } from './clip.js';
 import { closingLines } from './closing-lines.js';
-import { counted } from './counted.js';
 import { firstOfCauses } from './first-of-causes.js';
+import type { FormOptions } from './form-options.js';
 import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
+import { english } from './languages/en.js';
 import { verdictLines } from './text.js';
 import { xmlElement, xmlText } from './xml-text.js';
 
 /** What makes a case of the test report fail. */
-export interface JUnitOptions {
+export interface JUnitOptions extends FormOptions {
   /** Least severity that is a failure. Absent: error. */
   threshold?: Severity;
 }
@@ -32,7 +33,7 @@ const MOST_FINDINGS = 20;
  * apply has no case. A verdict that cannot be given is an error. No times: a report knows no clock. The text of
  * a case is cut at {@link JUNIT_MOST_TEXT} and says so.
  */
-export function junitReport(report: Report, { threshold = 'error' }: JUnitOptions = {}): string {
+export function junitReport(report: Report, { threshold = 'error', phrases = english }: JUnitOptions = {}): string {
   const told = firstOfCauses(report, MOST_FINDINGS);
   const failing = SEVERITIES.slice(0, SEVERITIES.indexOf(threshold) + 1);
   const causesOf = new Map<string, Cause[]>();
@@ -45,12 +46,12 @@ export function junitReport(report: Report, { threshold = 'error' }: JUnitOption
   const suites = report.inputs.map((input, index) => {
     const cases = report.coverage
       .filter(({ outcome }) => outcome !== 'not-applicable')
-      .map((row) => ruleCase(row, causesOf.get(`${index + 1} ${row.rule}`) ?? [], { report, told, failing }));
+      .map((row) => ruleCase(row, causesOf.get(`${index + 1} ${row.rule}`) ?? [], { report, told, failing, phrases }));
     const { name, kind, revision, digest } = input;
     const facts = { kind, ...(revision !== undefined && { revision }), ...(digest !== undefined && { digest }) };
     return suite(clip(name, MOST_MESSAGE), facts, cases);
   });
-  const all = [verdictSuite(report), ...suites];
+  const all = [verdictSuite(report, phrases), ...suites];
   const body = all.map(({ xml }) => xml).join('\n');
   const counts = countsOf(all.flatMap(({ cases }) => cases));
   return `<?xml version="1.0" encoding="UTF-8"?>\n${xmlElement('testsuites', { name: 'AHX check', ...counts }, `\n${body}\n`)}\n`;
@@ -65,6 +66,7 @@ interface Telling {
   report: Report;
   told: ReadonlyMap<number, readonly Finding[]>;
   failing: readonly Severity[];
+  phrases: Phrases;
 }
 
 function suite(
@@ -87,8 +89,8 @@ function countsOf(cases: readonly Case[]): Record<string, number> {
 }
 
 /** Without it a check that could not judge would look like one that found nothing. */
-function verdictSuite(report: Report): { xml: string; cases: Case[] } {
-  const lines = verdictLines(report);
+function verdictSuite(report: Report, phrases: Phrases): { xml: string; cases: Case[] } {
+  const lines = verdictLines(report, phrases);
   const cases = (['format', 'site'] as const).map((name, k): Case => {
     const verdict = report.verdict[name];
     const outcome = verdict === 'pass' ? 'passed' : verdict === 'fail' ? 'failures' : 'errors';
@@ -103,7 +105,7 @@ function verdictSuite(report: Report): { xml: string; cases: Case[] } {
     ...(asOf !== undefined && { asOf }),
     findings: `${sample.total}, of which the report lists ${sample.listed}`,
   };
-  const about = closingLines(report, undefined).map((line) => xmlText(clip(line, MOST_MESSAGE)));
+  const about = closingLines(report, undefined, phrases).map((line) => xmlText(clip(line, MOST_MESSAGE)));
   return suite('verdicts', facts, cases, xmlElement('system-out', {}, about.join('\n')));
 }
 
@@ -117,7 +119,7 @@ function ruleCase(row: Coverage, causes: readonly Cause[], telling: Telling): Ca
   if (row.outcome === 'not-run' && causes.length === 0) {
     parts.push(xmlElement('skipped', { message: clip(row.reason ?? 'no reason given', MOST_MESSAGE) }));
   } else if (fails.length > 0) {
-    const findings = counted(sum(fails), 'finding');
+    const findings = telling.phrases.findings(sum(fails));
     const message = `${clip(fails[0].message, MOST_MESSAGE)} (${findings}${fails.length > 1 ? ` in ${fails.length} causes` : ''})`;
     parts.push(xmlElement('failure', { message, type: fails[0].severity }, told(fails, telling)));
   }
@@ -140,22 +142,22 @@ function told(causes: readonly Cause[], telling: Telling): string {
     findings += line.findings;
   }
   const rest = sum(causes) - findings;
-  return [...lines, ...(rest > 0 ? [`and ${counted(rest, 'more finding')} not told here`] : [])].join('\n');
+  return [...lines, ...(rest > 0 ? [telling.phrases.more(rest)] : [])].join('\n');
 }
 
 /** Lines to tell causes, each with the number of findings that it tells whole. */
 function* linesOf(
   causes: readonly Cause[],
-  { report, told: first }: Telling,
+  { report, told: first, phrases }: Telling,
 ): Generator<{ text: string; findings: number }> {
-  for (const cause of causes) {
-    const reason = cause.accepted === undefined ? undefined : report.baseline?.entries[cause.accepted - 1]?.reason;
-    const accepted = cause.accepted === undefined ? '' : `; accepted: ${reason ?? `entry ${cause.accepted}`}`;
-    const head = `${cause.severity}: ${clip(cause.message, MOST_MESSAGE)} (${counted(cause.findings, 'finding')}, the first at ${placeInWords(cause.place)}${accepted})`;
-    yield { text: head, findings: 0 };
-    for (const { id, tag, message, place } of first.get(cause.id) ?? []) {
-      const name = id === undefined ? '' : `hole ${idAndTag({ id, tag })}: `;
-      yield { text: `- ${name}${clip(message, MOST_MESSAGE)} (${placeInWords(place)})`, findings: 1 };
+  for (const { id, severity, message, findings, place, accepted } of causes) {
+    const entry = accepted === undefined ? undefined : report.baseline?.entries[accepted - 1];
+    const until = entry && phrases.acceptedUntil(severity, entry.expires, entry.owner, entry.reason);
+    const facts = [phrases.findingsFrom(findings, phrases.place(place)), ...(until === undefined ? [] : [until])];
+    yield { text: `${phrases.severity[severity]}: ${clip(message, MOST_MESSAGE)} (${facts.join('; ')})`, findings: 0 };
+    for (const { id: hole, tag, message: own, place: at } of first.get(id) ?? []) {
+      const name = hole === undefined ? '' : `${phrases.hole(idAndTag({ id: hole, tag }, phrases))}: `;
+      yield { text: `- ${name}${clip(own, MOST_MESSAGE)} (${phrases.place(at)})`, findings: 1 };
     }
   }
 }

@@ -1,11 +1,13 @@
 import type { Cause, Finding, Report } from '../generated/report.js';
-import { placeInWords } from './build-report.js';
+import type { Phrases } from '../model/language.js';
 import { utf8Length } from './byte-budget.js';
 import { clip } from './clip.js';
 import { closingLines } from './closing-lines.js';
 import { counted } from './counted.js';
 import { firstOfCauses } from './first-of-causes.js';
+import type { FormOptions } from './form-options.js';
 import { idAndTag } from './hole-name.js';
+import { english } from './languages/en.js';
 import { markdownCode, markdownSentence } from './markdown-text.js';
 
 /**
@@ -23,6 +25,8 @@ const MOST_REASONS = 30;
 const MOST_MESSAGE = 300;
 const MOST_LINE = 1000;
 const MOST_NAME = 130;
+/** Most bytes of a line that stands whatever it takes. */
+const BYTES_OF_LINE = 3_000;
 /** Bytes that may be taken by the inputs, then by these and the causes, before lists of holes are written. */
 const BYTES_OF_INPUTS = 8_000;
 const BYTES_OF_CAUSES = 30_000;
@@ -36,19 +40,30 @@ const BYTES_OF_REASONS = 57_000;
  * Nothing that an input carries becomes markup, a link or a mention. It holds at most
  * {@link MARKDOWN_MOST_BYTES} bytes, and says what it leaves out.
  */
-export function markdownReport(report: Report): string {
+export function markdownReport(report: Report, { phrases = english }: FormOptions = {}): string {
   const out = new Pieces();
   out.add('### AHX check\n\n');
-  const [format, site, ...others] = closingLines(report, undefined);
-  const verdicts = [format, site].map((line) => `**${markdownSentence(clip(line, MOST_MESSAGE))}**`);
+  const [format, site, ...others] = closingLines(report, undefined, phrases);
+  const verdicts = [format, site].map((line) => `**${lineOfHead(line)}**`);
   out.add(`${verdicts.join('<br>\n')}\n\n`);
-  for (const line of others) out.add(`${markdownSentence(clip(line, MOST_LINE))}\n\n`);
+  for (const line of others) out.add(`${lineOfHead(line)}\n\n`);
   addInputs(out, report);
-  const shown = addCauses(out, report);
-  addHoles(out, report, shown);
+  const shown = addCauses(out, report, phrases);
+  const lists = addHoles(out, report, shown, phrases);
   addNotRun(out, report);
-  addLeftOut(out, report, shown.length);
+  addLeftOut(out, report, report.causes.length - shown.length, lists);
   return out.text();
+}
+
+/** A line that stands whatever it takes, cut where it takes too much. */
+function lineOfHead(line: string): string {
+  let most = MOST_LINE;
+  let text = markdownSentence(clip(line, most));
+  while (utf8Length(text) > BYTES_OF_LINE) {
+    most = Math.floor(most / 2);
+    text = markdownSentence(clip(line, most));
+  }
+  return text;
 }
 
 /** Pieces of the summary while they fit. */
@@ -87,7 +102,7 @@ function addInputs(out: Pieces, { inputs }: Report): void {
 }
 
 /** Adds the table of causes and returns those that it holds. What is accepted comes last. */
-function addCauses(out: Pieces, { causes, inputs }: Report): Cause[] {
+function addCauses(out: Pieces, { causes, inputs }: Report, phrases: Phrases): Cause[] {
   const ordered = [
     ...causes.filter((one) => one.accepted === undefined),
     ...causes.filter((one) => one.accepted !== undefined),
@@ -100,12 +115,12 @@ function addCauses(out: Pieces, { causes, inputs }: Report): Cause[] {
     const where = inputs.length > 1 ? `${code(inputs[input - 1]?.name ?? `input ${input}`)}, ` : '';
     const cells = [
       `${id}`,
-      accepted === undefined ? severity : `${severity}, accepted`,
+      accepted === undefined ? phrases.severity[severity] : `${phrases.severity[severity]}, ${phrases.accepted}`,
       markdownSentence(clip(message, MOST_MESSAGE)),
       code(rule),
       `${findings}`,
-      holes.length === 0 ? '' : code(idAndTag(holes[0])),
-      `${where}${markdownSentence(clip(placeInWords(place), MOST_NAME))}`,
+      holes.length === 0 ? '' : code(idAndTag(holes[0], phrases)),
+      `${where}${markdownSentence(clip(phrases.place(place), MOST_NAME))}`,
     ];
     if (!out.fits(`| ${cells.join(' | ')} |\n`, BYTES_OF_CAUSES)) break;
     shown.push(cause);
@@ -114,32 +129,37 @@ function addCauses(out: Pieces, { causes, inputs }: Report): Cause[] {
   return shown;
 }
 
-/** Adds what folds away: the first findings of each cause that has more than one, and reasons of what is accepted. */
-function addHoles(out: Pieces, report: Report, causes: readonly Cause[]): void {
+/**
+ * Adds what folds away: the first findings of each cause that has more than one, and why what is accepted is. Returns
+ * how many of these lists did not fit.
+ */
+function addHoles(out: Pieces, report: Report, causes: readonly Cause[], phrases: Phrases): number {
   const first = firstOfCauses(report, MOST_FINDINGS);
-  for (const { id, findings, accepted, rule } of causes) {
+  let leftOut = 0;
+  for (const { id, severity, findings, accepted, rule } of causes) {
     const listed = first.get(id) ?? [];
     const entry = accepted === undefined ? undefined : report.baseline?.entries[accepted - 1];
-    if ((findings === 1 && entry === undefined) || (listed.length === 0 && entry === undefined)) continue;
+    if (entry === undefined && (findings === 1 || listed.length === 0)) continue;
+    const until = entry && phrases.acceptedUntil(severity, entry.expires, entry.owner, entry.reason);
     const rest = findings - listed.length;
     const items = [
-      ...(entry === undefined
-        ? []
-        : [
-            `Accepted: ${markdownSentence(clip(entry.reason, MOST_MESSAGE))} (${code(entry.owner)}, until ${code(entry.expires)})`,
-          ]),
-      ...listed.map(findingItem),
-      ...(rest > 0 ? [`and ${counted(rest, 'more finding')}`] : []),
+      ...(until === undefined ? [] : [markdownSentence(clip(until, MOST_LINE))]),
+      ...listed.map((finding) => findingItem(finding, phrases)),
+      ...(rest > 0 ? [phrases.more(rest)] : []),
     ];
-    const summary = `Cause ${id}, ${code(rule)}: ${counted(findings, 'finding')}`;
+    const summary = `Cause ${id}, ${code(rule)}: ${phrases.findings(findings)}`;
     const block = `<details><summary>${summary}</summary>\n\n${items.map((item) => `- ${item}\n`).join('')}\n</details>\n\n`;
-    out.fits(block, BYTES_OF_LISTS);
+    if (!out.fits(block, BYTES_OF_LISTS)) leftOut++;
   }
+  return leftOut;
 }
 
-function findingItem({ id, tag, message, place }: Finding): string {
-  const name = id === undefined ? 'No hole' : `Hole ${code(idAndTag({ id, tag }))}`;
-  return `${name}: ${markdownSentence(clip(message, MOST_MESSAGE))} (${markdownSentence(clip(placeInWords(place), MOST_NAME))})`;
+function findingItem({ id, tag, message, place }: Finding, phrases: Phrases): string {
+  const where = markdownSentence(clip(phrases.place(place), MOST_NAME));
+  const text = markdownSentence(clip(message, MOST_MESSAGE));
+  // Words of ours come first: at the beginning of an item a message could be taken for a list of its own.
+  if (id === undefined) return `${where}: ${text}`;
+  return `${phrases.hole(code(idAndTag({ id, tag }, phrases)))}: ${text} (${where})`;
 }
 
 function addNotRun(out: Pieces, { coverage }: Report): void {
@@ -158,15 +178,18 @@ function addNotRun(out: Pieces, { coverage }: Report): void {
   out.add(`${shown < rows.length ? `- and ${counted(rows.length - shown, 'more rule')}\n` : ''}\n</details>\n\n`);
 }
 
-function addLeftOut(out: Pieces, { causes, sample }: Report, shown: number): void {
+function addLeftOut(out: Pieces, { sample }: Report, causes: number, lists: number): void {
+  const parts = [
+    ...(causes > 0 ? [counted(causes, 'further cause')] : []),
+    ...(lists > 0 ? [`${counted(lists, 'list')} of findings of the causes above`] : []),
+  ];
   if (sample.listed < sample.total)
     out.add(
-      `The report lists ${sample.listed} of ${counted(sample.total, 'finding')}; the numbers above count all.\n\n`,
+      `The report lists ${sample.listed} of ${counted(sample.total, 'finding')}; all numbers above are exact.\n\n`,
     );
+  if (parts.length > 0) out.add(`Left out here: ${parts.join(', ')}. \`ahx check --format json\` gives all.\n\n`);
   out.add(
-    shown < causes.length
-      ? `Left out here: ${counted(causes.length - shown, 'further cause')}, and lists of holes beyond ${MARKDOWN_MOST_BYTES} bytes. \`ahx check --format json\` lists all causes.\n`
-      : `Lists show at most ${MOST_FINDINGS} findings of a cause, and none beyond ${MARKDOWN_MOST_BYTES} bytes.\n`,
+    `A list shows the first ${MOST_FINDINGS} findings of a cause; all of this takes at most ${MARKDOWN_MOST_BYTES} bytes.\n`,
   );
 }
 

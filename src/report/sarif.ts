@@ -3,6 +3,7 @@ import { type RuleInfo, severityFor } from '../model/rule.js';
 import { ByteBudget } from './byte-budget.js';
 import { closingLines } from './closing-lines.js';
 import { Fingerprints } from './fingerprints.js';
+import type { FormOptions } from './form-options.js';
 import { gravestFirst } from './gravest-first.js';
 import { leftOutInWords } from './left-out.js';
 import { sarifMessage } from './sarif-message.js';
@@ -10,7 +11,7 @@ import { artifactLocation, LEVELS, sarifResult } from './sarif-result.js';
 import { verdictLines } from './text.js';
 
 /** What the report itself does not know. */
-export interface SarifOptions {
+export interface SarifOptions extends FormOptions {
   /** Rules to describe those that found something; absent: they are only named. */
   rules?: readonly RuleInfo[];
   /** Exit code of the command that checked; absent: no command did. */
@@ -41,7 +42,7 @@ const EXIT_IN_WORDS: Readonly<Record<number, string>> = {
  * {@link SARIF_MOST_RESULTS} results and {@link SARIF_MOST_BYTES} bytes of them; a notification of the tool says
  * what is left out.
  */
-export function sarifReport(report: Report, { rules = [], exitCode }: SarifOptions = {}): string {
+export function sarifReport(report: Report, { rules = [], exitCode, phrases }: SarifOptions = {}): string {
   const found = rulesWithFindings(report);
   const ruleIndex = new Map(found.map((rule, index) => [rule, index]));
   const classOf = new Map(report.causes.map((cause) => [cause.id, cause.class]));
@@ -68,8 +69,15 @@ export function sarifReport(report: Report, { rules = [], exitCode }: SarifOptio
     // SARIF knows tags of a language and a country only.
     ...(/^[a-z]{2}(-[A-Z]{2})?$/.test(language) ? [['language', json(language)]] : []),
     ['artifacts', list(report.inputs.map((_, index) => json(artifact(index, report))))],
-    ['invocations', list([json(invocation(report, results.pieces.length, exitCode))])],
-    ['properties', json(propertiesOf(report, results.pieces.length))],
+    [
+      'invocations',
+      list([
+        json(
+          invocation(closingLines(report, leftOutInWords(report, results.pieces.length), phrases), report, exitCode),
+        ),
+      ]),
+    ],
+    ['properties', json(propertiesOf(report, verdictLines(report, phrases), results.pieces.length))],
     ['results', list(results.pieces)],
   ];
   const run = members.map(([name, value]) => `"${name}": ${value}`).join(',\n');
@@ -119,8 +127,7 @@ function artifact(index: number, report: Report): Record<string, unknown> {
   };
 }
 
-function invocation(report: Report, written: number, exitCode: SarifOptions['exitCode']): Record<string, unknown> {
-  const notes = closingLines(report, leftOutInWords(report, written));
+function invocation(notes: readonly string[], report: Report, exitCode: number | undefined): Record<string, unknown> {
   const isUnjudged = Object.values(report.verdict).includes('cannot-judge');
   return {
     executionSuccessful: exitCode !== UNREADABLE,
@@ -132,13 +139,13 @@ function invocation(report: Report, written: number, exitCode: SarifOptions['exi
   };
 }
 
-function propertiesOf(report: Report, written: number): Record<string, unknown> {
+function propertiesOf(report: Report, lines: readonly string[], written: number): Record<string, unknown> {
   const { ahx, purpose, asOf, verdict, counts, baseline, sample, settings, coverage, caution } = report;
   const unjudged = coverage.filter(
     ({ outcome, reason }) => outcome === 'not-run' || (outcome !== 'not-applicable' && reason),
   );
   return {
-    ...{ ahx, purpose, asOf, verdict, verdictLines: verdictLines(report), counts },
+    ...{ ahx, purpose, asOf, verdict, verdictLines: lines, counts },
     acceptedCounts: baseline?.counts,
     sample: { ...sample, results: written },
     settings,

@@ -40,7 +40,7 @@ describe('the workflow commands', () => {
       {
         name: 'error',
         properties: { file: 'level3.ahx.json', line: '7', col: '3', title: 'holes-too-close (site)' },
-        text: 'Cause 1. Holes H-1 (tag A), H-2, …. 3 findings; this is the place of the first.',
+        text: 'Cause 1. (holes H-1 (tag A), H-2, …; 3 findings)',
       },
       { name: 'notice', properties: { title: 'AHX check' }, text: [...verdictLines(report), SHORT_CAUTION].join('\n') },
     ]);
@@ -50,7 +50,7 @@ describe('the workflow commands', () => {
     const report = reportOf({ causes: [cause(1, { place: { row: 7, column: 2 }, holes: [] })] });
     const [{ properties, text }] = commandsOf(githubReport(report));
     expect(properties).toEqual({ file: 'level3.ahx.json', title: 'holes-too-close (site)' });
-    expect(text).toBe('Cause 1. At level3.ahx.json, row 7, column 2.');
+    expect(text).toBe('Cause 1. (row 7, column 2)');
   });
 
   it('are ten of a severity at most, the gravest first, and the last notice counts the rest', () => {
@@ -83,7 +83,7 @@ describe('the workflow commands', () => {
         const shown = printable(text);
         expect(commands[0].properties.file).toBe(shown);
         expect(commands[1].properties.title).toBe(printable(`${text} (site)`));
-        expect(commands[0].text.startsWith(`${shown} Holes ${shown}`)).toBe(true);
+        expect(commands[0].text.startsWith(`${shown} (holes ${shown}`)).toBe(true);
       }),
       { numRuns: 300 },
     );

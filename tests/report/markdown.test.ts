@@ -67,8 +67,8 @@ describe('the summary in Markdown', () => {
 
       <details><summary>Cause 1, <code>holes-too-close</code>: 2 findings</summary>
 
-      - Hole <code>H-1 (tag B 7)</code>: The hole lies 50 mm from hole "H-2"; at least 80 mm is needed (invented). (line 7, column 3)
-      - Hole <code>H-2</code>: The hole lies 50 mm from hole "H-2"; at least 80 mm is needed (invented). (line 7, column 3)
+      - hole <code>H-1 (tag B 7)</code>: The hole lies 50 mm from hole "H-2"; at least 80 mm is needed (invented). (line 7, column 3)
+      - hole <code>H-2</code>: The hole lies 50 mm from hole "H-2"; at least 80 mm is needed (invented). (line 7, column 3)
 
       </details>
 
@@ -78,7 +78,7 @@ describe('the summary in Markdown', () => {
 
       </details>
 
-      Lists show at most 20 findings of a cause, and none beyond 60000 bytes.
+      A list shows the first 20 findings of a cause; all of this takes at most 60000 bytes.
       "
     `);
   });
@@ -98,7 +98,7 @@ describe('the summary in Markdown', () => {
         ),
       ),
     );
-    expect(text).toContain('Accepted: agreed in RFI 12 (E. C., until 2027-01-01)');
+    expect(text).toContain('accepted until 2027-01-01 by E. C.: agreed in RFI 12');
     expect(text.indexOf('Cause 2.')).toBeLessThan(text.indexOf('Cause 1.'));
     expect(text).toContain('1 more finding accepted');
   });
@@ -137,7 +137,7 @@ describe('the summary in Markdown', () => {
     const markdown = markdownReport(report);
     expect(markdown).toBe(markdownReport(structuredClone(report)));
     expect(Buffer.byteLength(markdown)).toBeLessThan(MARKDOWN_MOST_BYTES);
-    expect(markdown).toContain('Left out here: 9950 further causes');
+    expect(markdown).toContain('Left out here: 9950 further causes.');
     expect(markdown).not.toContain('| warning |');
   });
 
@@ -151,7 +151,9 @@ describe('the summary in Markdown', () => {
       );
       const inputs = Array.from({ length: 100 }, () => hostile.inputs[0]);
       const rows = Array.from({ length: 100 }, () => coverage(text, { outcome: 'not-run', reason: text }));
-      const bytes = bytesOf({ ...hostile, ahx: text, inputs, causes, findings, coverage: rows });
+      const { entries, counts } = hostile.baseline as NonNullable<Report['baseline']>;
+      const baseline = { entries: Array(30).fill({ ...entries[0], state: 'expired' }), counts };
+      const bytes = bytesOf({ ...hostile, ahx: text, inputs, causes, findings, coverage: rows, baseline });
       expect(bytes).toBeLessThan(MARKDOWN_MOST_BYTES);
     }
   });

@@ -30,7 +30,7 @@ export async function runCheck(files: readonly string[], flags: CheckCommandFlag
   if (flags.format === 'json') print(jsonReport(report));
   else if (flags.format !== 'text') {
     const { reportAs } = await import('../other-forms.js');
-    print(reportAs(flags.format, report, { rules, threshold, exitCode: code }));
+    print(reportAs(flags.format, report, { rules, threshold, exitCode: code, phrases: language?.phrases }));
   } else if (flags.quiet) print(`${verdictLines(report, language?.phrases).join('\n')}\n`);
   else print(textReport(report, { colour: manners.colour, findingsOfCause: 5, phrases: language?.phrases }));
   return code;
