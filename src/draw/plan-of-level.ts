@@ -117,12 +117,13 @@ function planMarks(
     ...grid.bubbles,
     ...callouts.primitives,
   ];
-  const leftOut = { tags: tags.leftOut, names: names.leftOut + grid.namesLeftOut, causes: callouts.leftOut };
+  const shown = level.holes.count - holes.outside;
+  const leftOut = { tags: shown - tags.placed, names: names.leftOut + grid.namesLeftOut, causes: callouts.leftOut };
   return { children, notes: notesOf(level, looks, holes, leftOut, budget.leftOut, words) };
 }
 
 function notesOf(
-  { leftOut }: PlanLevel,
+  { leftOut, holes: counts }: PlanLevel,
   { alike }: TradeLooks,
   holes: HoleMarks,
   crowded: { tags: number; names: number; causes: number },
@@ -136,7 +137,7 @@ function notesOf(
     ...counted(leftOut.holes, words.holesUnread),
     ...counted(holes.inOnePlace, words.holesInOnePlace),
     ...counted(holes.merged, (count) => words.holesMerged(count, `${holes.mergedMm} mm`)),
-    ...counted(crowded.tags, (count) => words.tagsLeftOut(count, holes.drawn.length)),
+    ...counted(crowded.tags, (count) => words.tagsLeftOut(count, counts.count - holes.outside)),
     ...counted(crowded.names, words.namesLeftOut),
     ...(alike === 'all' ? [words.alike] : alike === 'but-for-colour' ? [words.alikeButForColour] : []),
     ...(holes.lettersLeftOut ? [words.lettersLeftOut] : []),

@@ -35,7 +35,7 @@ interface Placed {
 }
 
 /**
- * Tags beside their marks, each where it covers nothing; those that find no such place are left out and counted. Where
+ * Tags beside their marks, each where it covers nothing; those that find no such place are left out. Where
  * less than half find one, the few would only disturb: then those of the holes that are pointed out alone are drawn.
  */
 export function tagLabels(
@@ -44,7 +44,7 @@ export function tagLabels(
   pointedOut: ReadonlySet<number>,
   markSize: number,
   room: LabelRoom,
-): Labels {
+): { readonly primitives: readonly Primitive[]; readonly placed: number } {
   const first = drawn.filter(({ hole }) => pointedOut.has(hole));
   const rest = drawn.filter(({ hole }) => !pointedOut.has(hole)).slice(0, MOST_TRIED);
   const found = [...first, ...rest].flatMap(({ hole, at }) => placeTag(hole, at, tag, markSize, room) ?? []);
@@ -55,7 +55,7 @@ export function tagLabels(
       ? []
       : [{ kind: 'text', items, size: TAG_MM, anchor, hasRim: true, style: { fill: 'ink' } }];
   });
-  return { primitives, leftOut: drawn.length - kept.length };
+  return { primitives, placed: kept.length };
 }
 
 function placeTag(

@@ -236,6 +236,7 @@ describe('planOfLevel', () => {
       '1 hole lies outside of this plan.',
       '3 holes of the layouts cannot be read and are on no plan.',
       '1 hole lies at the plan position of another one.',
+      'Tags of 1 of 9 holes left out where crowded.',
       '2 keep-outs of unknown level on no plan.',
       '1 existing bore of unknown level on no plan.',
     ]);
