@@ -20,7 +20,7 @@ function flagsIn(help: string): string[] {
 }
 
 describe('the flags of the command', () => {
-  it.each([[[]], [['check']], [['convert']], [['explain']], [['baseline']]])(
+  it.each([[[]], [['check']], [['convert']], [['explain']], [['baseline']], [['report']]])(
     '%j are all used by a test',
     (of: string[]) => {
       const flags = flagsIn(ahx([...of, '--help']).out);
@@ -37,6 +37,7 @@ describe('the flags of the command', () => {
       '--config',
       '--format',
       '--help',
+      '--language',
       '--limit',
       '--no-config',
       '--option',
@@ -49,6 +50,7 @@ describe('the flags of the command', () => {
       '-c',
       '-f',
       '-h',
+      '-l',
       '-n',
       '-o',
       '-p',
