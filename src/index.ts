@@ -9,7 +9,11 @@
 export { ruleCatalogue } from './check/list.js';
 export type { TextEdit } from './edit/text-edit.js';
 export { unifiedDiff } from './edit/unified-diff.js';
+export type * from './generated/baseline.js';
+export { diffLayouts } from './events/diff-layouts.js';
+export type * from './events/layout-changes.js';
 export type * from './generated/column-profile.js';
+export type * from './generated/config.js';
 export type * from './generated/layout.js';
 export type * from './generated/report.js';
 export { SCHEMA_VERSION } from './generated/schema-tables.js';
@@ -35,6 +39,7 @@ export {
   MOST_FINDINGS,
   type RefusedFix,
 } from './jobs/fix.js';
+export { htmlReportOf } from './jobs/html-report.js';
 export type { ByteSource } from './model/byte-source.js';
 export type { FixOperation } from './model/fix.js';
 export type { Language, Phrases, RuleWords, SiteNumbers } from './model/language.js';
@@ -51,9 +56,13 @@ export type {
   Stage,
 } from './model/rule.js';
 export { severityFor } from './model/rule.js';
+export { type Accepting, acceptFindings, pruneBaseline } from './policy/accept.js';
+export { BadBaseline } from './policy/baseline.js';
+export { type ConfigOptions, configOptions } from './policy/config-options.js';
 export { CSV_MOST_BYTES, CSV_MOST_FINDINGS, csvReport } from './report/findings-csv.js';
 export type { FormOptions } from './report/form-options.js';
 export { GITHUB_MOST_ANNOTATIONS, githubReport } from './report/github.js';
+export type { Paper } from './report/html/html-report.js';
 export { jsonReport } from './report/json.js';
 export { JUNIT_MOST_TEXT, type JUnitOptions, junitReport } from './report/junit.js';
 export { MARKDOWN_MOST_BYTES, markdownReport } from './report/markdown.js';

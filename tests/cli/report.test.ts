@@ -1,0 +1,91 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { hole, layoutText } from '../jobs/small-layout.js';
+import { ahx, example, sprinkler, workFolder } from './run-ahx.js';
+
+const work = workFolder();
+const duct = example('ferry-terminal/duct.ahx.json');
+
+describe('ahx report', () => {
+  it('writes the report and answers as the check does', () => {
+    const out = work.path('two.html');
+    const run = ahx(['report', sprinkler, duct, out]);
+    expect(run).toEqual({
+      code: 0,
+      out: `Valid AHX 0.1.\nSite checks (for review): 0 errors, 0 warnings on 60 holes.\n${out} written.\n`,
+      err: '',
+    });
+    expect(readFileSync(out, 'utf8')).toMatch(/^<!doctype html>[^]*<\/html>\n$/);
+  });
+
+  it('ends with 1 where something was found, and writes it', () => {
+    const bad = work.file('bad.ahx.json', layoutText({ holes: [hole('H', [0, 0, 40])] }));
+    const out = work.path('bad.html');
+    expect(ahx(['report', bad, out]).code).toBe(1);
+    expect(readFileSync(out, 'utf8')).toContain('The hole lies 40 mm inside the face');
+    expect(ahx(['report', '--force', '--severity', 'off-surface=warning', bad, out]).code).toBe(0);
+    expect(ahx(['report', '--force', '-s', 'off-surface=warning', '--threshold', 'warning', bad, out]).code).toBe(1);
+  });
+
+  it('overwrites nothing unasked, and never what it reads', () => {
+    const layout = work.file('kept.ahx.json', layoutText());
+    const out = work.file('kept.html', 'mine');
+    expect(ahx(['report', layout, out])).toMatchObject({ code: 2, err: expect.stringContaining('--force') });
+    expect(readFileSync(out, 'utf8')).toBe('mine');
+    const disguised = work.file('layout.html', layoutText());
+    const run = ahx(['report', '--force', disguised, disguised]);
+    expect([run.code, run.err]).toEqual([2, expect.stringContaining('it is not overwritten')]);
+    expect(readFileSync(disguised, 'utf8')).toBe(layoutText());
+  });
+
+  it.each([
+    [[sprinkler], 2, 'ends in .html'],
+    [[sprinkler, 'report.pdf'], 2, 'ends in .html'],
+    [['none.ahx.json', 'r.html'], 3, 'none.ahx.json cannot be read'],
+    [[sprinkler, 'none/r.html'], 3, 'cannot be written'],
+    [['r.html'], 2, 'No files are named'],
+    [[sprinkler, 'r.html', '--paper', 'a3'], 2, 'a4, letter'],
+    [[sprinkler, 'r.html', '--limit', '-1'], 2, 'whole number'],
+  ])('is refused: %j', (args, code, why) => {
+    const run = ahx(['report', ...args], { cwd: work.path('.') });
+    expect([run.code, run.err]).toEqual([code, expect.stringContaining(why)]);
+    expect(existsSync(work.path('r.html'))).toBe(false);
+  });
+
+  it('takes what a check takes', () => {
+    const out = work.path('all.html');
+    const config = work.file(
+      'c.json',
+      JSON.stringify({ ahx: '0.1', kind: 'config', severities: { 'off-surface': 'off' } }),
+    );
+    const bad = work.file('all.ahx.json', layoutText({ holes: [hole('H', [0, 0, 40])] }));
+    const flags = [
+      '--quiet',
+      '--purpose',
+      'for-review',
+      '--as-of',
+      '2026-03-02T07:30:00-05:00',
+      '-n',
+      '5',
+      '--config',
+      config,
+    ];
+    expect(ahx(['report', ...flags, bad, out]).code).toBe(0);
+    expect(readFileSync(out, 'utf8')).toContain('2026-03-02T07:30:00-05:00');
+  });
+
+  it('prints it where there is a Chromium, and says so where there is none', () => {
+    const out = work.path('p.html');
+    const run = ahx(['report', '--pdf', '--paper', 'letter', sprinkler, out], {
+      env: { AHX_CHROMIUM: work.path('none') },
+    });
+    expect([run.code, run.err]).toEqual([3, expect.stringContaining('no Chromium was found')]);
+    expect(existsSync(work.path('p.pdf'))).toBe(false);
+    // A browser that prints nothing is told, and leaves nothing behind.
+    const dull = work.path('dull.sh');
+    writeFileSync(dull, '#!/bin/sh\nexit 0\n', { mode: 0o755 });
+    const again = ahx(['report', '--pdf', '--force', sprinkler, out], { env: { AHX_CHROMIUM: dull } });
+    expect(again.code).toBe(3);
+    expect(again.err).toContain('p.pdf cannot be printed');
+  });
+});
