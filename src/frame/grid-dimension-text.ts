@@ -7,8 +7,8 @@ export interface GridDimensionWords {
   on(line: string): string;
   /** Added to a line that would have to be lengthened. */
   lengthened: string;
-  /** Added where two lines meet at a narrow angle, in whole degrees. */
-  narrow(angleDeg: number): string;
+  /** Added where two lines do not meet at right angles; in whole degrees. */
+  askew(angleDeg: number): string;
   oneFamily: string;
 }
 
@@ -16,7 +16,7 @@ export const GRID_DIMENSION_WORDS: GridDimensionWords = {
   from: (length, side, line) => `${length} ${/^[+−]/.test(side) ? 'to ' : ''}${side} of ${line}`,
   on: (line) => `on ${line}`,
   lengthened: 'line lengthened',
-  narrow: (angleDeg) => `lines meet at ${angleDeg}°`,
+  askew: (angleDeg) => `lines meet at ${angleDeg}°`,
   oneFamily: 'parallel gridlines only',
 };
 
@@ -35,6 +35,7 @@ export function gridDimensionText(
     return isBeyondEnd ? `${text} (${words.lengthened})` : text;
   });
   const text = parts.join(', ');
-  if (basis === 'narrow' && angleDeg !== undefined) return `${text} (${words.narrow(Math.round(angleDeg))})`;
+  const isAskew = basis === 'skewed' || basis === 'narrow';
+  if (isAskew && angleDeg !== undefined) return `${text} (${words.askew(Math.round(angleDeg))})`;
   return basis === 'one-family' ? `${text} (${words.oneFamily})` : text;
 }

@@ -104,6 +104,7 @@ describe('LevelGridlines', () => {
     expect(found.lines[0]).toMatchObject({ line: '1', side: 'E', distanceMm: 1000 });
     expect(found.lines[1]).toMatchObject({ line: 'A', side: 'NW' });
     expect(found.lines[1].distanceMm).toBeCloseTo(1232.0508, 4);
+    expect(gridDimensionText(found, mm)).toBe('1000 mm E of 1, 1232.051 mm NW of A (lines meet at 60°)');
   });
 
   it('takes the two nearest lines at 30 degrees or more of a radial grid', () => {
