@@ -1,5 +1,1 @@
-/**
- * Slack of comparisons of lengths, in millimetres: a minimum fails only below limit - slack, a maximum
- * only above limit + slack. Values are never rounded before they are compared.
- */
-export const LENGTH_SLACK_MM = 0.0005;
+export { LENGTH_SLACK_MM } from '../units/slack.js';
