@@ -9,9 +9,9 @@
 export { ruleCatalogue } from './check/list.js';
 export type { TextEdit } from './edit/text-edit.js';
 export { unifiedDiff } from './edit/unified-diff.js';
-export type * from './generated/baseline.js';
 export { diffLayouts } from './events/diff-layouts.js';
 export type * from './events/layout-changes.js';
+export type * from './generated/baseline.js';
 export type * from './generated/column-profile.js';
 export type * from './generated/config.js';
 export type * from './generated/layout.js';

@@ -4,7 +4,7 @@ import { type ChangeKind, Declarations } from './declared-changes.js';
 import { definitionChanges } from './definition-changes.js';
 import { headerChanges } from './header-changes.js';
 import { holeChanges } from './hole-changes.js';
-import type { HoleName, LayoutChanges, RevisionName } from './layout-changes.js';
+import type { LayoutChanges, NamedHole, RevisionName } from './layout-changes.js';
 import { pairHoles } from './pair-holes.js';
 import { idOf, memberOf, type Rec, recordOf, textOf } from './records.js';
 import type { Side } from './side.js';
@@ -63,7 +63,7 @@ function heldAgainst(declarations: Declarations, found: Found, isRedefined: (id:
   // A hole that was replaced may have been declared by what became of it.
   const replacedAs = (kind: HoleKind) =>
     found.replaced.filter(({ members }) => members.some(({ member }) => kindOfMember(member) === kind));
-  const lists: Record<Exclude<ChangeKind, 'redefined'>, readonly HoleName[]> = {
+  const lists: Record<Exclude<ChangeKind, 'redefined'>, readonly NamedHole[]> = {
     added: found.added,
     removed: found.removed,
     moved: [...found.moved, ...found.replaced.filter(({ move }) => move !== undefined)],

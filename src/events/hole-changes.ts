@@ -1,7 +1,7 @@
 import { compareHoles, type HoleDifferences } from './compare-holes.js';
 import type { Declarations } from './declared-changes.js';
 import { HeldValues } from './held-values.js';
-import type { HoleName, LayoutChanges, MemberChange } from './layout-changes.js';
+import type { LayoutChanges, MemberChange, NamedHole } from './layout-changes.js';
 import type { HolePairs } from './pair-holes.js';
 import { idOf, type Rec, textOf } from './records.js';
 import type { Side } from './side.js';
@@ -99,7 +99,7 @@ class HoleChanges {
     });
   }
 
-  private note(name: HoleName, { move, respecified, reassigned, renumbered, others }: HoleDifferences): void {
+  private note(name: NamedHole, { move, respecified, reassigned, renumbered, others }: HoleDifferences): void {
     const { declarations, lists } = this;
     if (move) lists.moved.push({ ...name, isDeclared: declarations.has('moved', name.id, name.was), ...move });
     for (const [kind, members] of Object.entries({ respecified, reassigned }) as ['respecified', MemberChange[]][]) {
@@ -119,7 +119,7 @@ class HoleChanges {
   }
 }
 
-function nameOf(hole: Rec, earlier: Rec = hole): HoleName {
+function nameOf(hole: Rec, earlier: Rec = hole): NamedHole {
   const tag = textOf(hole, 'tag');
   const [id, was] = [idOf(hole), idOf(earlier)];
   return { id, ...(was !== id && { was }), ...(tag !== undefined && { tag }) };

@@ -44,7 +44,7 @@ export interface RevisionName {
 }
 
 /** A hole in a list of changes. */
-export interface HoleName {
+export interface NamedHole {
   /** Id in the later layout, or in the earlier one for a hole that was removed. */
   id: string;
   /** Id in the earlier layout where it is another one. */
@@ -54,7 +54,7 @@ export interface HoleName {
 }
 
 /** One difference of a hole, and whether it was declared. */
-export interface HoleDifference extends HoleName {
+export interface HoleDifference extends NamedHole {
   /** Whether a declared change of this kind names the hole, by either id. */
   isDeclared: boolean;
 }
@@ -69,7 +69,7 @@ export interface RemovedHole extends HoleDifference {
   replacedBy?: string[];
 }
 
-export interface ReplacedHole extends HoleName {
+export interface ReplacedHole extends NamedHole {
   was: string;
   /** Absent where both lie at one place. */
   move?: Move;
