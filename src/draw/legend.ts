@@ -6,9 +6,3 @@ export interface LegendEntry {
   readonly sample: readonly Primitive[];
   readonly text: string;
 }
-
-/** What a part of a plan draws, and what it has to say about it. */
-export interface PlanPart {
-  readonly primitives: readonly Primitive[];
-  readonly notes: readonly string[];
-}
