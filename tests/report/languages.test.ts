@@ -6,10 +6,12 @@ import { bases, CORPUS, type DerivedCase } from '../../src/build/derive-cases.js
 import { rules } from '../../src/check/list.js';
 import { validateWhole } from '../../src/generated/validators.js';
 import { check } from '../../src/jobs/check.js';
+import { causeMessage } from '../../src/jobs/findings.js';
 import { CAUTION, SHORT_CAUTION } from '../../src/model/caution.js';
 import type { Language, RuleWords } from '../../src/model/language.js';
 import { OFF } from '../../src/model/report-words.js';
 import type { RuleInfo, Say } from '../../src/model/rule.js';
+import { english } from '../../src/report/languages/en.js';
 import { es } from '../../src/report/languages/es.js';
 import { printable } from '../../src/report/printable.js';
 import { sayAs } from '../../src/report/say.js';
@@ -210,6 +212,66 @@ describe('the language es', () => {
     expect(distinct.length).toBeGreaterThan(50);
   });
 
+  it('has every fixed sentence, with the same parts as English, and in the width that there is', () => {
+    const { severity, accepted, place, site, ...others } = es.phrases;
+    expect(Object.values(severity).every((label) => label.length <= 7)).toBe(true);
+    expect(accepted.length).toBeLessThanOrEqual(8);
+    for (const [key, phrase] of Object.entries(others)) {
+      const inEnglish = english[key as keyof typeof others];
+      if (typeof phrase === 'string') {
+        expect(phrase, key).not.toMatch(ENGLISH);
+        expect(phrase, key).not.toBe(inEnglish);
+        continue;
+      }
+      const list: unknown[] =
+        key === 'notJudged' ? ['record broken', ['r-1', 'r-2'], 34] : ['error', 12, 34, 'd-4', 56];
+      for (const parts of [list, list.map((part) => (typeof part === 'number' ? 1 : part))]) {
+        const [own, other] = [phrase, inEnglish as typeof phrase].map((say) =>
+          (say as (...args: unknown[]) => string)(...parts),
+        );
+        expect(own, key).not.toMatch(ENGLISH);
+        expect(own, key).not.toMatch(/undefined|NaN|\[object/);
+        for (const part of parts.flat().map(String))
+          if (standsIn(other, part))
+            expect(own, `${key} ${other}`).toContain(part === 'record broken' ? 'registro dañado' : part);
+      }
+    }
+    const numbers = {
+      isPartial: true,
+      error: 11,
+      warning: 12,
+      info: 13,
+      causes: 14,
+      holes: 16,
+      judged: 15,
+      accepted: 17,
+      notRun: 18,
+      inPart: 19,
+    };
+    for (const purpose of ['for-review', 'for-drilling', 'for-closeout'] as const) {
+      const said = site({ purpose, ...numbers });
+      expect(said.match(/\d+/g)?.sort()).toEqual(
+        english
+          .site({ purpose, ...numbers })
+          .match(/\d+/g)
+          ?.sort(),
+      );
+      expect(said).not.toMatch(ENGLISH);
+    }
+    const places = [
+      { line: 3, column: 4 },
+      { row: 5, column: 6 },
+      { row: 7, sheet: 'S' },
+      { byte: 8 },
+      { pointer: '/x' },
+      {},
+    ];
+    for (const one of places) {
+      expect(place(one)).not.toMatch(ENGLISH);
+      expect(place(one).match(/\d+/g)).toEqual(english.place(one).match(/\d+/g));
+    }
+  });
+
   it('has words for every text of its own that reading puts into a finding', () => {
     const texts = readPhrases(join(root, 'src'));
     expect(texts.filter((text) => prose(text) === undefined)).toEqual([]);
@@ -288,6 +350,15 @@ describe('a report in another language', () => {
     expect(check(inputs, { language: { ...partly, rules: {} } }).findings[0].message).toBe(
       check(inputs).findings[0].message,
     );
+  });
+
+  it('says in one language which causes were not told apart', () => {
+    const info = infoOf.get('bad-text') as RuleInfo;
+    const first = { rule: 'bad-text', severity: 'error', at: {}, data: {}, cause: '' } as const;
+    const rest = (language?: Language) => causeMessage(info, { first, count: 9, isRest: true }, inFeet, language);
+    expect(rest(es)).toBe(`${es.rules['bad-text'].title} ${es.phrases.restOfCauses}`);
+    expect(rest({ ...es, rules: {} })).toBe(rest());
+    expect(rest()).toBe(`${info.title} ${english.restOfCauses}`);
   });
 
   it('is written with the sentences of the language', () => {
