@@ -39,7 +39,7 @@ export {
   MOST_FINDINGS,
   type RefusedFix,
 } from './jobs/fix.js';
-export { htmlReportOf } from './jobs/html-report.js';
+export { type HtmlReportOptions, htmlReportOf } from './jobs/html-report.js';
 export type { ByteSource } from './model/byte-source.js';
 export type { FixOperation } from './model/fix.js';
 export type { Language, Phrases, RuleWords, SiteNumbers } from './model/language.js';

@@ -95,6 +95,7 @@ function program(done: (code: number) => void): Command {
       ]),
     )
     .option('-n, --limit <count>', 'most findings kept one by one; counts are exact all the same', wholeNumber)
+    .option('--parent <file>', 'revision before, to show what was changed; may be repeated', collect, [])
     .addOption(
       new Option('--paper <size>', 'paper to print on (default: what the printer has)').choices(['a4', 'letter']),
     )

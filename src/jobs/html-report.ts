@@ -1,7 +1,20 @@
+import { diffLayouts } from '../events/diff-layouts.js';
 import type { Report } from '../generated/report.js';
+import type { Language } from '../model/language.js';
+import type { LayoutSource } from '../model/layout-source.js';
 import { rules } from '../check/list.js';
 import { htmlReport, type Paper } from '../report/html/html-report.js';
 import type { ClosedInput } from './checked-input.js';
+
+/** What is said of the page besides. */
+export interface HtmlReportOptions {
+  /** Paper to print on; absent: what the printer has. */
+  paper?: Paper;
+  /** Revisions before, to tell what was changed; each is held against the inputs of its layout id. */
+  parents?: readonly LayoutSource[];
+  /** Language that the check was given. */
+  language?: Language;
+}
 
 /**
  * A report for people as one HTML file, in pieces: what was checked, what was found, plans and schedule.
@@ -11,7 +24,7 @@ import type { ClosedInput } from './checked-input.js';
 export function htmlReportOf(
   report: Report,
   inputs: readonly (ClosedInput | undefined)[],
-  paper?: Paper,
+  { paper, parents = [], language }: HtmlReportOptions = {},
 ): Iterable<string> {
   const layouts = inputs.flatMap((input, index) =>
     input?.model === undefined
@@ -19,5 +32,9 @@ export function htmlReportOf(
       : [{ input: index, model: input.model, tagOf: (hole: number) => input.hole(hole).tag }],
   );
   const byId = new Map(rules.map((rule) => [rule.id, rule]));
-  return htmlReport({ report, layouts, ruleOf: (id) => byId.get(id) }, paper);
+  const sources = inputs.flatMap((input) => input?.layout() ?? []);
+  const changes = parents.flatMap((parent) =>
+    sources.filter(({ header }) => header.id === parent.header.id).map((source) => diffLayouts(parent, source)),
+  );
+  return htmlReport({ report, layouts, ruleOf: (id) => byId.get(id), changes, phrases: language?.phrases }, paper);
 }

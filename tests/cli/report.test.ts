@@ -52,6 +52,25 @@ describe('ahx report', () => {
     expect(existsSync(work.path('r.html'))).toBe(false);
   });
 
+  it('holds a revision against the one before', () => {
+    const text = readFileSync(duct, 'utf8');
+    const before = work.file(
+      'before.ahx.json',
+      text.replace('"label": "B"', '"label": "A"').replace(/"parent": \{[^}]*\},/, ''),
+    );
+    const out = work.path('changes.html');
+    expect(ahx(['report', '--parent', before, duct, out])).toMatchObject({ code: 0, err: '' });
+    expect(readFileSync(out, 'utf8')).toContain('SB-100-DU: revision A to B');
+    for (const [parent, why] of [
+      [sprinkler, 'is of the layout "SB-100-FP", and none of the files is.'],
+      [work.file('broken.ahx.json', '{'), 'is no valid layout to hold a revision against'],
+      [work.path('none.ahx.json'), 'cannot be read'],
+    ]) {
+      const run = ahx(['report', '--force', '--parent', parent, duct, out]);
+      expect([run.code, run.err]).toEqual([2, expect.stringContaining(why)]);
+    }
+  });
+
   it('takes what a check takes', () => {
     const out = work.path('all.html');
     const config = work.file(

@@ -1,4 +1,6 @@
+import type { ClosedInput } from '../../jobs/checked-input.js';
 import { htmlReportOf } from '../../jobs/html-report.js';
+import type { LayoutSource } from '../../model/layout-source.js';
 import { checkOutputName, isSameFile, writeWhole } from '../../node/output-file.js';
 import { printPdf } from '../../node/print-pdf.js';
 import { sha256 } from '../../node/sha256.js';
@@ -11,6 +13,7 @@ import { type CheckCommandFlags, exitCode } from './check.js';
 
 export interface ReportFlags extends Omit<CheckCommandFlags, 'format'> {
   paper?: 'a4' | 'letter';
+  parent: string[];
   pdf: boolean;
   force: boolean;
 }
@@ -34,15 +37,37 @@ export async function runReport(names: readonly string[], flags: ReportFlags): P
   const sampleLimit = flags.limit === undefined ? LISTED : undefined;
   const checked = await checkFiles(files, flags, { manners, sha256, ...(sampleLimit && { sampleLimit }) });
   try {
-    const { report, inputs, unreadable, config } = checked;
+    const { report, inputs, unreadable, config, language } = checked;
     if (report === undefined) return EXIT.unreadable;
+    const parents = await readParents(flags, inputs);
     const paper = flags.paper === 'a4' ? 'A4' : flags.paper;
-    await writeWhole(out, htmlReportOf(report, inputs, paper), flags.force, pause);
+    await writeWhole(out, htmlReportOf(report, inputs, { paper, parents, language }), flags.force, pause);
     if (flags.pdf) printPdf(out, pdf);
     const written = flags.pdf ? `${out} and ${pdf}` : out;
-    print(`${verdictLines(report).join('\n')}\n${printable(written)} written.\n`);
+    print(`${verdictLines(report, language?.phrases).join('\n')}\n${printable(written)} written.\n`);
     return unreadable > 0 ? EXIT.unreadable : exitCode(report, flags.threshold ?? config?.threshold ?? 'error');
   } finally {
     checked.close();
   }
+}
+
+/** The revisions before, each of which must be of a layout that is checked. */
+async function readParents(
+  { parent, profile }: ReportFlags,
+  inputs: readonly (ClosedInput | undefined)[],
+): Promise<LayoutSource[]> {
+  const ids = new Set(inputs.map((input) => input?.summary.id));
+  const parents: LayoutSource[] = [];
+  for (const path of parent) {
+    const flags = { config: false as const, profile, severity: [], option: [], quiet: true };
+    const before = await checkFiles([path], flags, { manners: { quiet: true, colour: false } });
+    const [input] = before.inputs;
+    const source = input?.layout();
+    if (before.report === undefined || source === undefined || before.report.verdict.format !== 'pass')
+      throw new WrongUse(`${path} is no valid layout to hold a revision against; ahx check ${path} says why.`);
+    if (!ids.has(source.header.id))
+      throw new WrongUse(`${path} is of the layout "${source.header.id}", and none of the files is.`);
+    parents.push(source);
+  }
+  return parents;
 }

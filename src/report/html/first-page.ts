@@ -34,8 +34,8 @@ ${facts([
 ${section('verdict', 'What the check says', verdicts(parts))}${section('documents', 'What was checked', documents(parts))}`;
 }
 
-function verdicts({ report }: HtmlReportParts): Content[] {
-  const [format, site] = verdictLines(report);
+function verdicts({ report, phrases }: HtmlReportParts): Content[] {
+  const [format, site] = verdictLines(report, phrases);
   const says = (verdict: string) =>
     ({ pass: 'no error', fail: 'errors', 'cannot-judge': 'not judged to its end' })[verdict];
   return [

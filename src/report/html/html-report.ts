@@ -1,4 +1,5 @@
 import { acceptedSection, causesSection, tradesSection, unjudgedSection } from './causes-section.js';
+import { changesSection } from './changes-section.js';
 import { firstPage, partiesAndSources, reportTitle } from './first-page.js';
 import { frameSection } from './frame-section.js';
 import { holesSection } from './holes-section.js';
@@ -34,6 +35,7 @@ ${html`<title>${reportTitle(parts)}: report of a check</title>`.text}
     partiesAndSources,
     frameSection,
     holesSection,
+    changesSection,
     unjudgedSection,
     causesSection,
     acceptedSection,

@@ -23,7 +23,7 @@ export function* plansSection({ report, layouts }: HtmlReportParts): Generator<s
   for (const [k, level] of plan.levels.slice(0, MOST_LEVELS).entries()) {
     const drawing = planOfLevel(level, { paper: PAPER, causes: byLevel[k] });
     const svg = new Markup(svgText(drawing, { idPrefix: `plan${k}-` }));
-    yield html`<figure><figcaption>${level.name ?? 'No level given'}${level.building !== undefined && `, ${level.building}`}</figcaption>
+    yield html`<figure><figcaption class="unseen">${level.name ?? 'No level given'}${level.building !== undefined && `, ${level.building}`}</figcaption>
 ${svg}
 </figure>
 `.text;

@@ -1,4 +1,6 @@
 import type { Display, Party } from '../../generated/layout.js';
+import type { LayoutChanges } from '../../events/layout-changes.js';
+import type { Phrases } from '../../model/language.js';
 import type { LayoutModel, RecordOf } from '../../model/layout-model.js';
 import type { RuleInfo } from '../../model/rule.js';
 import { formatFeetInches } from '../../units/format-feet-inches.js';
@@ -20,6 +22,10 @@ export interface HtmlReportParts {
   readonly layouts: readonly ReportedLayout[];
   /** What a rule says of itself; undefined for one that is not known. */
   ruleOf(id: string): RuleInfo | undefined;
+  /** What differs from the revisions before, for the layouts of which one is at hand. */
+  readonly changes?: readonly LayoutChanges[];
+  /** Sentences of the language of the report; absent: English. */
+  readonly phrases?: Phrases;
 }
 
 /** The sound records of a collection of all layouts, with the layout of each. */

@@ -33,7 +33,7 @@ thead th { background: var(--band); } tbody th { font-weight: 500; }
 .error { color: var(--error); } .warning { color: var(--warning); } .info { color: var(--info); }
 .where { color: var(--soft); margin: .1rem 0; font-size: .88rem; overflow-wrap: anywhere; }
 .cause p, .cause ul { margin: .25rem 0; } .cause ul { padding-left: 1.3rem; }
-figure { margin: 1rem 0 2rem; } figcaption { font-weight: 600; margin-bottom: .3rem; } figure svg { max-width: 100%; height: auto; }
+figure { margin: 1rem 0 2rem; } .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; } figure svg { max-width: 100%; height: auto; }
 .boxes { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: .4rem 1.6rem; }
 .box { display: inline-block; width: 1em; height: 1em; border: 1.5px solid var(--ink); margin-right: .5em; vertical-align: -.12em; }
 .review td { height: 2.4rem; }

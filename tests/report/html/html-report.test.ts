@@ -111,6 +111,25 @@ describe('the report for people', () => {
     expect(seen(page(two))).toMatch(/Between trades .*T1 T0 holes-coincide 1/);
   });
 
+  it('shows what was changed against the revision before, or what is declared where that is not at hand', () => {
+    expect(seen(page([ferry[1]]))).toMatch(
+      /Changes that a layout declares; .* SB-100-DU moved DU-2005, DU-2006 The lighting conduit/,
+    );
+    const before = JSON.parse(ferry[1]) as {
+      holes: { id: string; point: number[] }[];
+      revision: unknown;
+      parent?: unknown;
+    };
+    before.revision = { label: 'A' };
+    before.parent = undefined;
+    for (const one of before.holes) if (/^DU-200[56]$/.test(one.id)) one.point[0] += 304.8;
+    const text = seen(page([ferry[1]], {}, undefined, [JSON.stringify(before)]));
+    expect(text).toContain('SB-100-DU: revision A to B 24 holes before, 24 now; 24 are in both, 22 of them unchanged.');
+    expect(text).toContain('The layout names the revision before as the one it was made from.');
+    expect(text).toContain('D3R (DU-2005)');
+    expect(text).not.toContain('Changes that a layout declares');
+  });
+
   it('gives the grid dimensions, the height and its reference of each hole', () => {
     const text = seen(page([ferry[0]]));
     expect(text).toContain('Heights above Quay datum');

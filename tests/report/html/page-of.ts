@@ -4,12 +4,22 @@ import { htmlReportOf } from '../../../src/jobs/html-report.js';
 const asOf = '2026-03-02T07:30:00-05:00';
 
 /** The report for people on some texts. */
-export function pageOf(texts: readonly string[], options: CheckOptions = {}, paper?: 'A4' | 'letter'): string {
+export function pageOf(
+  texts: readonly string[],
+  options: CheckOptions = {},
+  paper?: 'A4' | 'letter',
+  before: readonly string[] = [],
+): string {
   const checker = createChecker({ asOf, ...options });
   const inputs = texts.map((text, k) => {
     checker.open(`file ${k + 1}`);
     checker.write(new TextEncoder().encode(text));
     return checker.close();
   });
-  return [...htmlReportOf(checker.end(), inputs, paper)].join('');
+  const parents = before.flatMap((text) => {
+    const reader = createChecker();
+    reader.write(new TextEncoder().encode(text));
+    return reader.close().layout() ?? [];
+  });
+  return [...htmlReportOf(checker.end(), inputs, { paper, language: options.language, parents })].join('');
 }
