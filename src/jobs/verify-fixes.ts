@@ -81,12 +81,16 @@ function hiddenIn(before: Report, patch: readonly FixOperation[]): (finding: Fin
   const broken = new Set(before.findings.filter(isFormatError).map(recordOf));
   return (finding) => {
     if (isOpened) return true;
-    return !EARLY.has(ruleOf(finding.rule).stage) && broken.has(recordOf(finding));
+    const isLater = AFTER_ALL.has(finding.rule) || !EARLY.has(ruleOf(finding.rule).stage);
+    return isLater && broken.has(recordOf(finding));
   };
 }
 
 /** Stages that judge all records. */
 const EARLY: ReadonlySet<string> = new Set(['bytes', 'JSON', 'schema']);
+
+/** Rules of the stage schema that need a sound header. */
+const AFTER_ALL: ReadonlySet<string> = new Set(['required-extension-unknown', 'unsupported-version']);
 
 /** Whether a patch at a member of the root lets the reader see what it did not look at before. */
 function isOfRoot(pointer: string): boolean {
