@@ -12,8 +12,8 @@ export const control: Readonly<Record<string, RuleWords>> = {
     title: 'Hay menos de tres puntos de control para estacionarse.',
     message: ({ count, level }) =>
       count === 1
-        ? `${controlOf(level)} es un solo lugar: una estación no obtiene de él ninguna orientación. Agregue dos puntos.`
-        : `${controlOf(level)} son dos lugares: no se notarían etiquetas cambiadas, una imagen en espejo ni un error a lo ancho de su línea. Agregue un tercer punto, fuera de esa línea.`,
+        ? `${controlOf(level)} está en un solo lugar: una estación no obtiene de él ninguna orientación. Agregue dos puntos.`
+        : `${controlOf(level)} está en solo dos lugares: no se notarían etiquetas cambiadas, una imagen en espejo ni un error a lo ancho de su línea. Agregue un tercer punto, fuera de esa línea.`,
     causeMessage: ({ count }) =>
       count === 1
         ? 'Hay niveles con control en un solo lugar: una estación no obtiene de él ninguna orientación. Agregue dos puntos en cada uno.'

@@ -38,7 +38,7 @@ export const frame: Readonly<Record<string, RuleWords>> = {
   'feet-mixed': {
     title: 'Unas coordenadas vienen de pies internacionales y otras de pies topográficos de EE. UU.',
     message: ({ international, internationalFit, internationalStep, survey, surveyFit, surveyStep, difference }, say) =>
-      `Para ${word(international)} parecen usarse pies internacionales (${prose(internationalFit) ?? internationalFit} coordenadas son múltiplos de ${internationalStep}); para ${word(survey)}, pies topográficos de EE. UU. (${prose(surveyFit) ?? surveyFit} de ${surveyStep}). En la más lejana los dos se separan ${say.length(difference)}.`,
+      `Para ${word(international)} parecen usarse pies internacionales (${prose(internationalFit) ?? internationalFit} coordenadas son múltiplos de ${internationalStep}); para ${word(survey)}, pies topográficos de EE. UU. (${prose(surveyFit) ?? surveyFit} son múltiplos de ${surveyStep}). En la más lejana los dos se separan ${say.length(difference)}.`,
   },
   'axes-swapped': {
     title: 'Parece que en las perforaciones x e y están intercambiados.',
@@ -110,15 +110,15 @@ export const frame: Readonly<Record<string, RuleWords>> = {
 };
 
 function off(offset: number, distance: string): string {
-  return offset > 0 ? `${distance} dentro de` : `${distance} delante de`;
+  return offset > 0 ? `${distance} por dentro de` : `${distance} por delante de`;
 }
 
 function looks(looksLike: unknown): string {
-  return looksLike === undefined ? '' : `; la altura parece ser ${word(looksLike)}`;
+  return looksLike === undefined ? '' : `; la altura coincide con ${word(looksLike)}`;
 }
 
 function standInOf(standIn: unknown, level: unknown): string {
-  if (standIn === 'zero') return `cero, y el nivel "${level}" no tiene ahí ni piso ni cara inferior`;
+  if (standIn === 'zero') return `cero, donde el nivel "${level}" no tiene ni piso ni cara inferior`;
   return standIn === 'the datum of the level'
     ? `la cota de referencia del nivel "${level}"`
     : `${word(standIn)} del nivel "${level}"`;

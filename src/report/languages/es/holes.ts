@@ -44,7 +44,7 @@ export const holes: Readonly<Record<string, RuleWords>> = {
       return `La perforación está a ${say.length(distance)} de ${which}; se necesitan al menos ${say.length(limit)} (${source}).`;
     },
     causeMessage: ({ end, fault, holeType, otherName }) => {
-      const which = `perforaciones existentes (${word(end)})${inInput(otherName)}`;
+      const which = `perforaciones existentes (${ENDS.get(end) ?? end})${inInput(otherName)}`;
       if (fault === 'same-place') return `Hay perforaciones del tipo "${holeType}" en el lugar de ${which}.`;
       return fault === 'runs-into'
         ? `Hay perforaciones del tipo "${holeType}" que se encuentran con ${which}.`
@@ -85,6 +85,12 @@ export const holes: Readonly<Record<string, RuleWords>> = {
       `Una junta de movimiento del elemento de concreto "${substrate}" pasa entre perforaciones de un mismo grupo.`,
   },
 };
+
+const ENDS: ReadonlyMap<unknown, string> = new Map([
+  ['complete', 'completas'],
+  ['partial', 'parciales'],
+  ['abandoned', 'abandonadas'],
+]);
 
 function facesOf(substrate: unknown, other: unknown): string {
   return substrate === other

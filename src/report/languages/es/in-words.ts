@@ -11,10 +11,10 @@ export function ofOtherTrade(trade: unknown, otherTrade: unknown): string {
   return trade === otherTrade ? '' : ` de la especialidad "${otherTrade}"`;
 }
 
-/** What was expected and what was found, as the end of a sentence; undefined where there are no words for one. */
+/** What was expected and what was found, without a full stop; undefined where there are no words for one. */
 export function expectedAndFound(expected: unknown, found: unknown): string | undefined {
   const [wanted, seen] = [prose(expected), proseOrValue(found)];
-  return wanted && seen && `se espera ${wanted}; se encontró ${seen}`;
+  return wanted && seen && `Se espera: ${wanted}; se encontró: ${seen}`;
 }
 
 /** A question about the nearest name; nothing where there is none. */

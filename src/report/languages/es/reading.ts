@@ -20,7 +20,7 @@ export const reading: Readonly<Record<string, RuleWords>> = {
     title: 'El texto no es JSON.',
     message: ({ expected, found }) => {
       const said = expectedAndFound(expected, found);
-      return said && `El texto no es JSON aquí: ${said}. No se juzgó nada después de este lugar.`;
+      return said && `El texto no es JSON aquí. ${said}. No se juzgó nada después de este lugar.`;
     },
   },
   'nested-too-deep': {
@@ -91,14 +91,14 @@ export const reading: Readonly<Record<string, RuleWords>> = {
     title: 'Un número está fuera de sus límites.',
     message: ({ expected, found }) => {
       const said = expectedAndFound(expected, found);
-      return said && `Fuera de límites: ${said}.`;
+      return said && `El valor está fuera de sus límites. ${said}.`;
     },
   },
   'bad-text': {
     title: 'Un texto no tiene la forma que debe tener.',
     message: ({ expected, found }) => {
       const said = expectedAndFound(expected, found);
-      return said && `El texto no tiene la forma debida: ${said}.`;
+      return said && `El texto no tiene la forma debida. ${said}.`;
     },
   },
 };

@@ -52,7 +52,7 @@ export const table: Readonly<Record<string, RuleWords>> = {
     message: ({ column, expected, found }) => {
       const wanted = prose(expected);
       const where = column === undefined ? '' : ` en la columna "${column}"`;
-      return wanted && `La celda${where} no se puede leer: se espera ${wanted}; se encontró "${found}".`;
+      return wanted && `La celda${where} no se puede leer. Se espera: ${wanted}; se encontró: "${found}".`;
     },
   },
   'cell-empty': {
@@ -83,5 +83,5 @@ interface LeftOut {
 function inWords({ reason, value, count }: LeftOut): string | undefined {
   if (value !== undefined) return `${count} con "${value}"`;
   const why = REASONS.get(reason);
-  return why && `${count} ${why}`;
+  return why && `${count} ${count === 1 && reason === 'empty' ? 'vacía' : why}`;
 }

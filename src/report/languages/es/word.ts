@@ -30,9 +30,9 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ['rail', 'riel'],
   // Conditions of areas.
   ['access', 'acceso'],
-  ['closed', 'cerrada'],
-  ['rated', 'con clasificación'],
-  ['clean', 'limpia'],
+  ['closed', 'cierre'],
+  ['rated', 'clasificación'],
+  ['clean', 'limpieza'],
   ['noise-hours', 'horario de ruido'],
   // Directions of drilling.
   ['up', 'hacia arriba'],
