@@ -31,5 +31,8 @@ export function memberNames(before: Rec, after: Rec): string[] {
 
 /** A change of a member; a value that is not there is left out. */
 export function memberChange(member: string, from: unknown, to: unknown): MemberChange {
-  return { member, ...(from !== undefined && { from }), ...(to !== undefined && { to }) };
+  const change: MemberChange = { member };
+  if (from !== undefined) change.from = from;
+  if (to !== undefined) change.to = to;
+  return change;
 }

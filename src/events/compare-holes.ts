@@ -1,4 +1,4 @@
-import { memberChange, memberNames } from './changed-members.js';
+import { memberChange } from './changed-members.js';
 import type { HeldValues } from './held-values.js';
 import type { MemberChange, Move } from './layout-changes.js';
 import { moveBetween, placeOf } from './place-of.js';
@@ -61,7 +61,12 @@ export function compareHoles(
 }
 
 function unequalMembers(before: Rec, after: Rec): string[] {
-  return memberNames(before, after).filter(
-    (member) => member !== 'id' && !sameValue(memberOf(before, member), memberOf(after, member), member),
-  );
+  const unequal: string[] = [];
+  for (const member of Object.keys(before)) {
+    if (member !== 'id' && !sameValue(before[member], memberOf(after, member), member)) unequal.push(member);
+  }
+  for (const member of Object.keys(after)) {
+    if (after[member] !== undefined && member !== 'id' && !Object.hasOwn(before, member)) unequal.push(member);
+  }
+  return unequal.sort();
 }

@@ -20,10 +20,15 @@ export class Declarations {
     }
   }
 
-  /** Whether a change of the kind names the hole. */
-  has(kind: ChangeKind, ...ids: (string | undefined)[]): boolean {
+  /** Number of declared changes. */
+  get count(): number {
+    return this.changes.length;
+  }
+
+  /** Whether a change of the kind names the hole by one of its ids. */
+  has(kind: ChangeKind, id: string, was?: string): boolean {
     const named = this.named.get(kind);
-    return named !== undefined && ids.some((id) => id !== undefined && named.has(id));
+    return named !== undefined && (named.has(id) || (was !== undefined && named.has(was)));
   }
 
   /**

@@ -4,7 +4,7 @@ import { type ChangeKind, Declarations } from './declared-changes.js';
 import { definitionChanges } from './definition-changes.js';
 import { headerChanges } from './header-changes.js';
 import { holeChanges } from './hole-changes.js';
-import type { LayoutChanges, NamedHole, RevisionName } from './layout-changes.js';
+import type { DeclaredChanges, LayoutChanges, NamedHole, RevisionName } from './layout-changes.js';
 import { pairHoles } from './pair-holes.js';
 import { idOf, memberOf, type Rec, recordOf, textOf } from './records.js';
 import type { Side } from './side.js';
@@ -59,7 +59,8 @@ function parentState(after: Rec, before: Rec): LayoutChanges['parent'] {
   return isNamed ? 'matches' : 'differs';
 }
 
-function heldAgainst(declarations: Declarations, found: Found, isRedefined: (id: string) => boolean) {
+function heldAgainst(declarations: Declarations, found: Found, isRedefined: (id: string) => boolean): DeclaredChanges {
+  if (declarations.count === 0) return { count: 0, notFound: [] };
   // A hole that was replaced may have been declared by what became of it.
   const replacedAs = (kind: HoleKind) =>
     found.replaced.filter(({ members }) => members.some(({ member }) => kindOfMember(member) === kind));

@@ -1,6 +1,7 @@
 import { collections } from '../generated/schema-tables.js';
-import { changedMembers, type MembersChanged, memberNames } from './changed-members.js';
+import { changedMembers, type MembersChanged, memberChange, memberNames } from './changed-members.js';
 import { isRecord, memberOf, type Rec } from './records.js';
+import { sameValue } from './same-value.js';
 
 /** What is compared on its own, what says which revision it is, and what only editors read. */
 const apart = new Set<string>([...collections, 'revision', 'parent', '$schema']);
@@ -19,8 +20,7 @@ export function headerChanges(before: Rec, after: Rec): MembersChanged {
       }
     }
   }
-  if (memberOf(before, 'id') !== memberOf(after, 'id')) {
-    found.members.unshift({ member: 'id', from: memberOf(before, 'id'), to: memberOf(after, 'id') });
-  }
+  const [from, to] = [memberOf(before, 'id'), memberOf(after, 'id')];
+  if (!sameValue(from, to, 'id')) found.members.unshift(memberChange('id', from, to));
   return found;
 }

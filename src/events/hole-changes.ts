@@ -1,7 +1,7 @@
 import { compareHoles, type HoleDifferences } from './compare-holes.js';
 import type { Declarations } from './declared-changes.js';
 import { HeldValues } from './held-values.js';
-import type { LayoutChanges, MemberChange, NamedHole } from './layout-changes.js';
+import type { LayoutChanges, NamedHole, RenumberedHole } from './layout-changes.js';
 import type { HolePairs } from './pair-holes.js';
 import { idOf, type Rec, textOf } from './records.js';
 import type { Side } from './side.js';
@@ -101,26 +101,30 @@ class HoleChanges {
 
   private note(name: NamedHole, { move, respecified, reassigned, renumbered, others }: HoleDifferences): void {
     const { declarations, lists } = this;
-    if (move) lists.moved.push({ ...name, isDeclared: declarations.has('moved', name.id, name.was), ...move });
-    for (const [kind, members] of Object.entries({ respecified, reassigned }) as ['respecified', MemberChange[]][]) {
-      const isDeclared = declarations.has(kind, name.id, name.was);
-      if (members.length > 0) lists[kind].push({ ...name, isDeclared, members });
+    const { id, was } = name;
+    if (move) lists.moved.push({ ...name, isDeclared: declarations.has('moved', id, was), ...move });
+    if (respecified.length > 0) {
+      lists.respecified.push({ ...name, isDeclared: declarations.has('respecified', id, was), members: respecified });
     }
-    for (const { from, to } of renumbered) {
-      const isDeclared = declarations.has('renumbered', name.id, name.was);
-      lists.renumbered.push({
-        ...name,
-        isDeclared,
-        ...(typeof from === 'string' && { from }),
-        ...(typeof to === 'string' && { to }),
-      });
+    if (reassigned.length > 0) {
+      lists.reassigned.push({ ...name, isDeclared: declarations.has('reassigned', id, was), members: reassigned });
     }
-    if (others.length > 0) lists.others.push({ collection: 'holes', id: name.id, members: others });
+    for (const { from, to } of renumbered) lists.renumbered.push(this.renumbered(name, from, to));
+    if (others.length > 0) lists.others.push({ collection: 'holes', id, members: others });
+  }
+
+  private renumbered(name: NamedHole, from: unknown, to: unknown): RenumberedHole {
+    const hole: RenumberedHole = { ...name, isDeclared: this.declarations.has('renumbered', name.id, name.was) };
+    if (typeof from === 'string') hole.from = from;
+    if (typeof to === 'string') hole.to = to;
+    return hole;
   }
 }
 
 function nameOf(hole: Rec, earlier: Rec = hole): NamedHole {
-  const tag = textOf(hole, 'tag');
-  const [id, was] = [idOf(hole), idOf(earlier)];
-  return { id, ...(was !== id && { was }), ...(tag !== undefined && { tag }) };
+  const name: NamedHole = { id: idOf(hole) };
+  const [was, tag] = [idOf(earlier), textOf(hole, 'tag')];
+  if (was !== name.id) name.was = was;
+  if (tag !== undefined) name.tag = tag;
+  return name;
 }

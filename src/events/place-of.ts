@@ -23,15 +23,11 @@ export function moveBetween(before: Place, after: Place): Move | undefined {
   const hasHeights = wasKnown && isKnown;
   const isStill = [deltaX, deltaY, hasHeights ? deltaZ : 0].every((delta) => Math.abs(delta) <= LENGTH_SLACK_MM);
   if (isStill && wasKnown === isKnown) return undefined;
-  return {
-    from: positionOf(before),
-    to: positionOf(after),
-    deltaX,
-    deltaY,
-    ...(hasHeights && { deltaZ }),
-    distance: hasHeights ? Math.hypot(deltaX, deltaY, deltaZ) : Math.hypot(deltaX, deltaY),
-    ...(wasKnown !== isKnown && { height: isKnown ? 'now-known' : 'now-unknown' }),
-  };
+  const move: Move = { from: positionOf(before), to: positionOf(after), deltaX, deltaY, distance: 0 };
+  if (hasHeights) move.deltaZ = deltaZ;
+  else if (wasKnown !== isKnown) move.height = isKnown ? 'now-known' : 'now-unknown';
+  move.distance = Math.hypot(deltaX, deltaY, move.deltaZ ?? 0);
+  return move;
 }
 
 function positionOf({ x, y, z }: Place): Position {

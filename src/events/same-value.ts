@@ -1,6 +1,6 @@
 import { unit, type Vec3 } from '../geometry/vector.js';
 import { ANGLE_SLACK_DEG, LENGTH_SLACK_MM } from '../units/slack.js';
-import { isRecord, memberOf } from './records.js';
+import { isRecord, memberOf, type Rec } from './records.js';
 
 /** Members of which only the direction counts. */
 const directions = new Set(['axis', 'inward', 'run']);
@@ -41,15 +41,22 @@ function isSame({ one, other, member, isExact }: Pending, pending: Pending[]): b
     const angle = isExact || !directions.has(member) ? undefined : chord(one, other);
     if (angle !== undefined) return angle <= CHORD;
     if (one.length !== other.length) return false;
-    for (let i = 0; i < one.length; i++) pending.push({ one: one[i], other: other[i], member, isExact });
+    for (let i = 0; i < one.length; i++) {
+      if (one[i] !== other[i]) pending.push({ one: one[i], other: other[i], member, isExact });
+    }
     return true;
   }
   if (!isRecord(one) || !isRecord(other)) return false;
-  for (const name of new Set([...Object.keys(one), ...Object.keys(other)])) {
-    const inside = { one: memberOf(one, name), other: memberOf(other, name), member: name };
-    pending.push({ ...inside, isExact: isExact || exact.has(name) });
+  for (const name of Object.keys(one)) pendMember(one, other, name, isExact, pending);
+  for (const name of Object.keys(other)) {
+    if (!Object.hasOwn(one, name)) pendMember(one, other, name, isExact, pending);
   }
   return true;
+}
+
+function pendMember(one: Rec, other: Rec, name: string, isExact: boolean, pending: Pending[]): void {
+  const [a, b] = [memberOf(one, name), memberOf(other, name)];
+  if (a !== b) pending.push({ one: a, other: b, member: name, isExact: isExact || exact.has(name) });
 }
 
 function isSameNumber(one: number, other: number, member: string, isExact: boolean): boolean {
