@@ -154,6 +154,34 @@ function program(done: (code: number) => void): Command {
     });
 
   ahx
+    .command('sheet')
+    .description(
+      'Write one side of paper for the crew: plan, control, list of holes, no-drill zones, boxes to fill in.',
+    )
+    .argument('<file>', 'layout; - is standard input')
+    .argument('[out]', 'file to write, .html or .svg')
+    .option('--package <id>', 'the holes of a package')
+    .option('--area <id>', 'the holes of an area')
+    .option('--level <id>', 'the holes of a trade on a level; with --trade')
+    .option('--trade <id>', 'the trade; with --level')
+    .addOption(
+      new Option('--paper <size>', 'paper (default: letter where the project reads feet or inches, else a4)').choices([
+        'a4',
+        'letter',
+      ]),
+    )
+    .option('--force', 'overwrite existing files', false)
+    .option('-q, --quiet', 'print nothing but errors', false)
+    .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
+    .addHelpText(
+      'after',
+      "\nExamples:\n  ahx sheet level3.ahx.json\n  ahx sheet level3.ahx.json monday.html --package shift-1\n  ahx sheet level3.ahx.json bay.svg --area bay-1 --paper a4\n  ahx sheet level3.ahx.json ducts.html --level L3 --trade duct\n\nWithout a choice it lists what there is to choose from. More holes than one side holds in a type that is readable at arm's length go on further sheets: pages of one HTML file, or files OUT-1.svg, OUT-2.svg and so on.\n\nExit codes: 0 written, 1 not written, 2 wrong use or nothing chosen, 3 cannot be read or written, 4 fault of ahx.",
+    )
+    .action(async (file: string, out: string | undefined, flags) => {
+      const { runSheet } = await import('./commands/sheet.js');
+      done(await runSheet(file, out, flags));
+    });
+  ahx
     .command('explain')
     .description('Say what a rule is about, why it matters and how to mend it.')
     .argument('[rule]', 'id of the rule; absent: list all rules')

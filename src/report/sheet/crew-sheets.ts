@@ -1,0 +1,192 @@
+import type { Drawing, Primitive } from '../../draw/primitive.js';
+import { typeWidth } from './fit-lines.js';
+import { sheetBand } from './sheet-band.js';
+import { LINE_MM, labelled, paragraphs, type SheetBlock, stacked, TYPE_MM } from './sheet-block.js';
+import { CAPS, type SheetCaps, TIGHT_CAPS } from './sheet-caps.js';
+import type { SheetContext } from './sheet-context.js';
+import { type SheetSubject, sheetHead } from './sheet-head.js';
+import { MOST_KEYS, sheetKeys } from './sheet-keys.js';
+import { listHead, listRow } from './sheet-list.js';
+import { MARGIN_MM, SHEET_PAPERS, type SheetPaper } from './sheet-paper.js';
+import type { SheetRow } from './sheet-row.js';
+import { type SheetTexts, sheetTexts } from './sheet-texts.js';
+
+/** One side of paper, and what stands on it as text. */
+export interface CrewSheet {
+  readonly number: number;
+  readonly drawing: Drawing;
+  readonly rows: readonly SheetRow[];
+  readonly texts: SheetTexts;
+}
+
+/** More room than this a row does not take, mm. */
+const MOST_GROWTH_MM = 4;
+/** Room for the labels at the foot. */
+const LABEL_MM = 26;
+
+/**
+ * Lays rows out on sheets, each one side of paper, in their order. Type never shrinks below what is readable at arm's
+ * length: what finds no room goes on the next sheet, and each sheet stands by itself. Levels are not mixed, and groups
+ * are parted only where one is too large for a sheet.
+ */
+export function crewSheets(
+  rows: readonly SheetRow[],
+  subject: SheetSubject,
+  context: SheetContext,
+  paper: SheetPaper,
+): CrewSheet[] {
+  const layouts = packed(rows, (some) => sheetLayout(some, subject, context, paper, CAPS)).map((some) => {
+    const layout = sheetLayout(some, subject, context, paper, CAPS);
+    return layout.spareMm >= 0 ? layout : sheetLayout(some, subject, context, paper, TIGHT_CAPS);
+  });
+  return layouts.map((layout, k) => layout.sheet(k + 1, layouts.length));
+}
+
+/** Rows divided so that each part finds room on a sheet; a single row is always let through. */
+function packed(
+  rows: readonly SheetRow[],
+  layoutOf: (rows: readonly SheetRow[]) => { spareMm: number; hasRoomForKeys: boolean },
+): SheetRow[][] {
+  const sheets: SheetRow[][] = [];
+  let current: SheetRow[] = [];
+  const fits = (some: readonly SheetRow[]) => {
+    const { spareMm, hasRoomForKeys } = layoutOf(some);
+    return spareMm >= 0 && hasRoomForKeys;
+  };
+  const flush = () => {
+    if (current.length > 0) sheets.push(current);
+    current = [];
+  };
+  for (const unit of groupsOf(rows)) {
+    if (current.length > 0 && current[0].hole.level !== unit[0].hole.level) flush();
+    if (fits([...current, ...unit])) {
+      current.push(...unit);
+      continue;
+    }
+    flush();
+    for (const row of unit) {
+      if (current.length > 0 && !fits([...current, row])) flush();
+      current.push(row);
+    }
+  }
+  flush();
+  return sheets;
+}
+
+/** Rows of one group that follow each other; a row without a group is one by itself. */
+function groupsOf(rows: readonly SheetRow[]): SheetRow[][] {
+  const units: SheetRow[][] = [];
+  for (const row of rows) {
+    const last = units.at(-1);
+    const { group } = row.hole.hole;
+    const isSame = last !== undefined && group !== undefined && last[0].hole.hole.group === group;
+    if (isSame && last[0].hole.level === row.hole.level) last.push(row);
+    else units.push([row]);
+  }
+  return units;
+}
+
+interface SheetLayout {
+  /** Room that is left; below zero where it is not one side. */
+  readonly spareMm: number;
+  readonly hasRoomForKeys: boolean;
+  sheet(number: number, count: number): CrewSheet;
+}
+
+function sheetLayout(
+  rows: readonly SheetRow[],
+  subject: SheetSubject,
+  context: SheetContext,
+  paper: SheetPaper,
+  caps: SheetCaps,
+): SheetLayout {
+  const size = SHEET_PAPERS[paper];
+  const box = { left: MARGIN_MM, width: size.width - 2 * MARGIN_MM };
+  const { words } = context;
+  const texts = sheetTexts(rows, subject, context);
+  const keys = sheetKeys(rows);
+  const head = sheetHead(subject, context, box, caps);
+  const band = sheetBand(rows, context, box, caps);
+  const work = workBlock(texts, context, box, caps);
+  const titles = listHead(box.left, box.width, words, context.lengths.unitBeside);
+  const list = rows.map((row) => listRow(row, keys.of(row), box.left, box.width, words, caps.notes));
+  const foot = footBlock(texts, context, box, caps);
+  const parts = [head, band, work, titles, foot];
+  const isCut = [...parts, ...list].some((part) => part.isCut);
+  // What the plan leaves out is known when it is drawn; it has a line in any case.
+  const known = [...texts.leftOut, ...(isCut ? [words.cut] : [])];
+  const noteMm = Math.min(
+    leftOutBlock(known, context, box, caps).heightMm + LINE_MM['look-up'],
+    caps.leftOut * LINE_MM['look-up'] + 0.8,
+  );
+  const listMm = list.reduce((sum, { leastHeightMm }) => sum + leastHeightMm, 0);
+  const usedMm = parts.reduce((sum, { heightMm }) => sum + heightMm, 0) + listMm + 1.5 + noteMm;
+  const spareMm = size.height - 2 * MARGIN_MM - usedMm;
+  const sheet = (number: number, count: number): CrewSheet => {
+    const growth = Math.max(0, Math.min(MOST_GROWTH_MM, spareMm / rows.length));
+    const children: Primitive[] = head.drawWith(MARGIN_MM, number, count);
+    let y = MARGIN_MM + head.heightMm;
+    const plan = band.draw(y);
+    children.push(...plan.primitives);
+    y += band.heightMm;
+    for (const part of [work, titles]) {
+      children.push(...part.draw(y));
+      y += part.heightMm;
+    }
+    for (const row of list) {
+      children.push(...row.draw(y, row.leastHeightMm + growth));
+      y += row.leastHeightMm + growth;
+    }
+    const leftOut = [...texts.leftOut, ...plan.leftOut, ...(isCut ? [words.cut] : [])];
+    children.push(...stacked([foot, leftOutBlock(leftOut, context, box, caps)]).draw(y + 1.5));
+    const label = `${subject.title}, ${words.sheetOf(number, count)}`;
+    const drawing = { width: size.width, height: size.height, label, children };
+    return { number, drawing, rows, texts: { ...texts, leftOut } };
+  };
+  const hasRoomForKeys = Math.max(keys.substrates.length, keys.moves.length, keys.symbols.length) <= MOST_KEYS;
+  return { spareMm, hasRoomForKeys, sheet };
+}
+
+type Box = { left: number; width: number };
+
+/** What one works by, between plan and list. */
+function workBlock(texts: SheetTexts, { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
+  const { labels } = words;
+  const conditions = texts.conditions.length === 0 ? [] : [texts.conditions.join(' ')];
+  const parts = [
+    { label: labels.move, said: texts.moves, most: caps.move },
+    { label: labels.holds, said: [texts.holds], most: 2 },
+    { label: labels.conditions, said: conditions, most: caps.conditions },
+  ].filter(({ said }) => said.length > 0);
+  const labelWidth = Math.max(...parts.map(({ label }) => typeWidth(label, TYPE_MM.work, true))) + 3;
+  const blocks = parts.map(({ label, said, most }) => labelled(label, said, { ...box, labelWidth }, 'work', most));
+  return stacked([...blocks, { heightMm: 0.7, isCut: false, draw: () => [] }]);
+}
+
+/** What one looks up, below the list. */
+function footBlock(texts: SheetTexts, { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
+  const part = { ...box, labelWidth: LABEL_MM };
+  const { labels } = words;
+  const shown = texts.noDrill.slice(0, caps.keepOuts >> 1);
+  const rest = texts.noDrill.length - shown.length;
+  return stacked([
+    paragraphs([texts.noDrillHead], box, 'look-up', 2, true),
+    paragraphs([...shown, ...(rest > 0 ? [words.moreKeepOuts(rest)] : [])], box, 'look-up', caps.keepOuts > 6 ? 2 : 1),
+    labelled(labels.substrates, texts.substrates, part, 'look-up', caps.substrate),
+    labelled(
+      labels.symbols,
+      [`${texts.symbols.join('; ')}. ${labels.order}: ${texts.order}`],
+      part,
+      'look-up',
+      caps.symbol,
+    ),
+    labelled(labels.checkLimit, [`${texts.checkLimit[1]} ${words.checkRule}`], part, 'look-up', 3),
+    labelled(labels.call, [texts.call.join(' ')], part, 'look-up', caps.call),
+    paragraphs([`${labels.caution}: ${words.caution}`], box, 'look-up', 6),
+  ]);
+}
+
+function leftOutBlock(texts: readonly string[], { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
+  const part = { ...box, labelWidth: LABEL_MM };
+  return labelled(words.labels.leftOut, texts.length === 0 ? [] : [texts.join(' ')], part, 'look-up', caps.leftOut);
+}

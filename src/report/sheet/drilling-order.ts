@@ -1,0 +1,66 @@
+import type { Frame } from '../../generated/layout.js';
+import type { SheetHole } from './sheet-hole.js';
+
+/** Depth of a row of holes, mm. */
+export const ROW_MM = 1500;
+
+/**
+ * Holes in the order in which a sheet lists them, level by level as the levels come.
+ *
+ * Those that were given first keep their order. The others go in rows of 1.5 m from project north to south, to and fro;
+ * the members of a group stay together at the place of the one that comes first. Without project north, north is the y axis.
+ *
+ * @param given number of holes at the start whose order the layout gives
+ */
+export function drillingOrder(
+  holes: readonly SheetHole[],
+  given: number,
+  levels: readonly (string | undefined)[],
+  { projectNorthDeg = 0 }: Pick<Frame, 'projectNorthDeg'>,
+): SheetHole[] {
+  const rankOf = new Map(levels.map((level, rank) => [level, rank]));
+  const rank = ({ level }: SheetHole) => rankOf.get(level) ?? levels.length;
+  const turn = (projectNorthDeg * Math.PI) / 180;
+  const rest = inRows(holes.slice(given), Math.sin(turn), Math.cos(turn));
+  return [...holes.slice(0, given), ...rest]
+    .map((hole, k) => ({ hole, k }))
+    .sort((a, b) => rank(a.hole) - rank(b.hole) || a.k - b.k)
+    .map(({ hole }) => hole);
+}
+
+function inRows(holes: readonly SheetHole[], sin: number, cos: number): SheetHole[] {
+  const placed = holes.map((hole, k) => {
+    const [x, y] = hole.hole.point;
+    return { hole, k, north: x * sin + y * cos, east: x * cos - y * sin };
+  });
+  let first = Number.NEGATIVE_INFINITY;
+  for (const { north } of placed) first = Math.max(first, north);
+  // The addend keeps holes of one line in one row where computing left a hair between them.
+  const rowOf = (north: number) => Math.floor((first - north) / ROW_MM + 1e-9);
+  const sorted = placed
+    .map((one) => ({ ...one, row: rowOf(one.north) }))
+    .sort(
+      (a, b) =>
+        a.row - b.row || (a.row % 2 === 0 ? a.east - b.east : b.east - a.east) || b.north - a.north || a.k - b.k,
+    );
+  const members = new Map<string, SheetHole[]>();
+  for (const { hole } of sorted) {
+    const key = groupKey(hole);
+    if (key === undefined) continue;
+    const known = members.get(key);
+    if (known === undefined) members.set(key, [hole]);
+    else known.push(hole);
+  }
+  return sorted.flatMap(({ hole }) => {
+    const key = groupKey(hole);
+    if (key === undefined) return [hole];
+    const group = members.get(key) ?? [];
+    members.delete(key);
+    return group;
+  });
+}
+
+/** Members of a group on one level. */
+function groupKey({ hole, level }: SheetHole): string | undefined {
+  return hole.group === undefined ? undefined : JSON.stringify([level, hole.group]);
+}

@@ -1,0 +1,109 @@
+import type { PlanLevel } from '../../draw/plan-level.js';
+import type { KeepOut, Level } from '../../generated/layout.js';
+import { LevelGridlines } from '../../frame/grid-dimensions.js';
+import { heightsOfKeepOut, isNear, emptyRange, stretch, stretchOver } from '../../draw/height-ranges.js';
+import type { Vec3 } from '../../geometry/vector.js';
+import { printable } from '../printable.js';
+import type { LayoutRecords } from './layout-records.js';
+import { NearKeepOuts, type NearKeepOut } from './near-keep-outs.js';
+import { sheetLengths, type SheetLengths } from './sheet-lengths.js';
+import type { SheetHole } from './sheet-hole.js';
+import type { RowContext, SheetRow } from './sheet-row.js';
+import type { SheetWords } from './sheet-words.js';
+
+/** Keep-outs nearer than this to the axis of a hole are listed: 1 m, and 3 ft where the project reads feet or inches. A definition of ours. */
+const NEAR_MM = { metric: 1000, imperial: 914.4 };
+
+/** All that the sheets of one choice share. */
+export class SheetContext implements RowContext {
+  readonly lengths: SheetLengths;
+  readonly nearMm: number;
+  readonly keepOuts: readonly KeepOut[];
+  private readonly near: NearKeepOuts;
+  private readonly nearOf = new Map<SheetHole, NearKeepOut[]>();
+  private readonly gridlines = new Map<string | undefined, LevelGridlines>();
+
+  constructor(
+    readonly records: LayoutRecords,
+    readonly words: SheetWords,
+  ) {
+    const { display, keepOuts = [] } = records.header;
+    this.lengths = sheetLengths(display);
+    const isMetric = this.lengths.unit === 'mm' || this.lengths.unit === 'm';
+    this.nearMm = isMetric ? NEAR_MM.metric : NEAR_MM.imperial;
+    this.keepOuts = keepOuts;
+    this.near = new NearKeepOuts(keepOuts, this.nearMm);
+  }
+
+  gridlinesOf(level: string | undefined): LevelGridlines {
+    const known = this.gridlines.get(level);
+    if (known !== undefined) return known;
+    const { grids = [], frame } = this.records.header;
+    const made = new LevelGridlines(grids, this.levelRecord(level), frame);
+    this.gridlines.set(level, made);
+    return made;
+  }
+
+  /** Keep-outs near a hole; computed once for each. */
+  keepOutsNear(hole: SheetHole): readonly NearKeepOut[] {
+    const known = this.nearOf.get(hole);
+    if (known !== undefined) return known;
+    const found = this.near.of(hole);
+    this.nearOf.set(hole, found);
+    return found;
+  }
+
+  /** Name of a level, printable; undefined for none. */
+  levelName(level: string | undefined): string | undefined {
+    return level === undefined ? undefined : printable(this.records.levels.get(level)?.name ?? level);
+  }
+
+  private levelRecord(level: string | undefined): Pick<Level, 'id' | 'building'> | undefined {
+    return level === undefined ? undefined : (this.records.levels.get(level) ?? { id: level });
+  }
+
+  /** What the plan of a sheet shows; its rows are of one level. */
+  planLevel(rows: readonly SheetRow[]): PlanLevel {
+    const { header, records } = { header: this.records.header, records: this.records };
+    const level = rows[0].hole.level;
+    const substrates = (header.substrates ?? []).filter(
+      (one) => rows.some(({ hole }) => hole.substrate === one) || (level !== undefined && one.level === level),
+    );
+    const heights = emptyRange();
+    for (const substrate of substrates) stretchOver(heights, substrate);
+    for (const { hole } of rows) if (hole.hole.point.length === 3) stretch(heights, hole.hole.point[2]);
+    const ids = new Set(substrates.map(({ id }) => id));
+    const isAlso = new Set(rows.flatMap(({ hole }) => this.keepOutsNear(hole).map(({ index }) => index)));
+    const keepOuts = this.keepOuts.filter(
+      (one, k) =>
+        isAlso.has(k) ||
+        (one.substrate === undefined ? isNear(heights, heightsOfKeepOut(one)) : ids.has(one.substrate)),
+    );
+    const bores = (header.bores ?? []).filter(({ substrate }) => substrate === undefined || ids.has(substrate));
+    const building = level === undefined ? undefined : records.levels.get(level)?.building;
+    const around = (header.substrates ?? [])
+      .filter(
+        (one) =>
+          building === undefined || one.level === undefined || records.levels.get(one.level)?.building === building,
+      )
+      .flatMap(({ outline }) => (outline === undefined ? [] : [outline.points as readonly Vec3[]]));
+    const grids = (header.grids ?? []).filter(
+      (grid) =>
+        (grid.levels === undefined || (level !== undefined && grid.levels.includes(level))) &&
+        (grid.building === undefined || building === undefined || grid.building === building),
+    );
+    return {
+      name: this.levelName(level),
+      frame: header.frame,
+      display: header.display,
+      gridlines: grids.flatMap(({ lines }) => lines.map((line) => ({ ...line, name: printable(line.name) }))),
+      substrates,
+      keepOuts,
+      bores,
+      trades: [],
+      holes: { count: 0, x: [], y: [], trade: [], group: [], tag: () => '' },
+      around,
+      leftOut: { keepOuts: 0, bores: 0, holes: 0 },
+    };
+  }
+}

@@ -1,0 +1,209 @@
+import { moved } from '../../draw/moved.js';
+import type { Primitive } from '../../draw/primitive.js';
+import { symbolSign } from '../../draw/symbol-sign.js';
+import { fitLines, typeWidth } from './fit-lines.js';
+import { paragraphs, RULE, type SheetBlock, stacked, TYPE_MM, LINE_MM, type TypeSize, textAt } from './sheet-block.js';
+import type { SheetRow } from './sheet-row.js';
+import type { SheetWords } from './sheet-words.js';
+
+/** Columns that do not grow, mm. */
+const WIDTHS = { number: 9, tag: 25, symbol: 12, bit: 21, depth: 22, keys: 10, box: 16 } as const;
+/** A box must be high enough to write in. */
+const LEAST_ROW_MM = 12.4;
+const PAD_MM = 0.5;
+const HEAD_MM = 10;
+const SIGN_MM = 6;
+
+/** Where the columns of a list begin, and the right end of the last one. */
+interface Columns {
+  readonly number: number;
+  readonly tag: number;
+  readonly symbol: number;
+  readonly bit: number;
+  readonly depth: number;
+  readonly grid: number;
+  readonly keys: number;
+  readonly boxes: readonly number[];
+  readonly right: number;
+}
+
+/** Short names of concrete and move on a sheet. */
+export interface RowKeys {
+  readonly substrate: string;
+  readonly move: string;
+}
+
+interface CellLine {
+  readonly text: string;
+  readonly size: TypeSize;
+  readonly isBold: boolean;
+}
+
+/** A row ready to be drawn, as high as it must be or higher. */
+export interface ListRow {
+  readonly leastHeightMm: number;
+  readonly isCut: boolean;
+  draw(top: number, heightMm: number): Primitive[];
+}
+
+function columnsOf(left: number, width: number, boxes: number): Columns {
+  const tag = left + WIDTHS.number;
+  const symbol = tag + WIDTHS.tag;
+  const bit = symbol + WIDTHS.symbol;
+  const depth = bit + WIDTHS.bit;
+  const grid = depth + WIDTHS.depth;
+  const right = left + width;
+  const firstBox = right - boxes * WIDTHS.box;
+  return {
+    ...{ number: left, tag, symbol, bit, depth, grid, right },
+    keys: firstBox - WIDTHS.keys,
+    boxes: Array.from({ length: boxes }, (_, k) => firstBox + k * WIDTHS.box),
+  };
+}
+
+/** The heads of the columns. */
+export function listHead(left: number, width: number, words: SheetWords, unit: string | undefined): SheetBlock {
+  const { heads, boxes } = words;
+  const columns = columnsOf(left, width, boxes.length);
+  const edges = edgesOf(columns);
+  const titles = [
+    heads.number,
+    heads.tag,
+    heads.symbol,
+    heads.bit,
+    words.withUnit(heads.depth, unit),
+    words.withUnit(heads.grid, unit),
+    heads.substrate,
+  ];
+  const cells = titles.map((text, k) => fitLines(text, edges[k + 1] - edges[k] - 1.2, TYPE_MM['look-up'], 2, true));
+  return {
+    heightMm: HEAD_MM,
+    isCut: false,
+    draw: (top) => [
+      ...frameOf(columns, top, HEAD_MM),
+      ...cells.flatMap(({ lines }, k) =>
+        lines.map((text, line) =>
+          textAt([edges[k] + 0.9, top + 4 + line * 4.2], text, TYPE_MM['look-up'], { isBold: true }),
+        ),
+      ),
+      ...boxes.flatMap((pair, k) =>
+        pair.map((text, line) => textAt([columns.boxes[k] + 0.7, top + 3.9 + line * 5], text, TYPE_MM['look-up'])),
+      ),
+    ],
+  };
+}
+
+/** One row of the list. */
+export function listRow(
+  row: SheetRow,
+  keys: RowKeys,
+  left: number,
+  width: number,
+  words: SheetWords,
+  mostNoteLines: number,
+): ListRow {
+  const columns = columnsOf(left, width, words.boxes.length);
+  let isCut = false;
+  const cell = (texts: readonly string[], from: number, to: number, isBold = false): CellLine[] =>
+    texts.flatMap((text) => {
+      const found = cellLines(text, to - from - 1.4, isBold);
+      isCut ||= found.isCut;
+      return found.lines;
+    });
+  const letters = fitLines(row.look.letters ?? '', WIDTHS.symbol - 1, TYPE_MM['look-up'], 1, true).lines;
+  const cells: [number, CellLine[]][] = [
+    [columns.number, cell([String(row.number)], columns.number, columns.tag, true)],
+    [columns.tag, cell([row.tag], columns.tag, columns.symbol, true)],
+    [columns.bit, [...cell([row.bit[0]], columns.bit, columns.depth), ...lookUp(row.bit[1], WIDTHS.bit)]],
+    [columns.depth, cell(row.depth.filter(Boolean), columns.depth, columns.grid)],
+    [columns.grid, cell(row.grid, columns.grid, columns.keys)],
+    [columns.keys, cell([keys.substrate, keys.move], columns.keys, columns.boxes[0])],
+  ];
+  const said = row.notes.length === 0 ? [] : [row.notes.join(' ')];
+  const notes = paragraphs(
+    said,
+    { left: columns.tag, width: columns.right - columns.tag - 1 },
+    'look-up',
+    mostNoteLines,
+  );
+  const tallest = Math.max(...cells.map(([, lines]) => lines.reduce((sum, { size }) => sum + LINE_MM[size], 0)));
+  const body = Math.max(LEAST_ROW_MM, tallest + 2 * PAD_MM);
+  return {
+    leastHeightMm: body + notes.heightMm,
+    isCut: isCut || notes.isCut,
+    draw: (top, heightMm) => [
+      ...frameOf(columns, top, heightMm - notes.heightMm, heightMm),
+      ...cells.flatMap(([x, lines]) => drawCell(lines, x + 0.9, top + PAD_MM)),
+      ...moved(symbolSign(row.look, SIGN_MM, false), columns.symbol + WIDTHS.symbol / 2, top + 4.6),
+      ...letters.map((text) =>
+        textAt([columns.symbol + WIDTHS.symbol / 2, top + 11.2], text, TYPE_MM['look-up'], {
+          anchor: 'middle',
+          isBold: true,
+        }),
+      ),
+      ...stacked([notes]).draw(top + heightMm - notes.heightMm),
+    ],
+  };
+}
+
+/** In the type to work by where that finds room in two lines, else in the smaller one. */
+function cellLines(text: string, width: number, isBold: boolean): { lines: CellLine[]; isCut: boolean } {
+  const isNumber = /^\d+$/.test(text);
+  const large = fitLines(text, width, TYPE_MM.work, isNumber ? 1 : 2, isBold);
+  const isWordCut = text.split(' ').some((word) => typeWidth(word, TYPE_MM.work, isBold) > width);
+  if (!large.isCut && !(isWordCut && isNumber)) {
+    return { lines: large.lines.map((line) => ({ text: line, size: 'work', isBold })), isCut: false };
+  }
+  const small = fitLines(text, width, TYPE_MM['look-up'], 4, isBold);
+  return { lines: small.lines.map((line) => ({ text: line, size: 'look-up', isBold })), isCut: small.isCut };
+}
+
+function lookUp(text: string, width: number): CellLine[] {
+  return fitLines(text, width - 1.4, TYPE_MM['look-up'], 1).lines.map((line) => ({
+    text: line,
+    size: 'look-up',
+    isBold: false,
+  }));
+}
+
+function drawCell(lines: readonly CellLine[], x: number, top: number): Primitive[] {
+  let y = top;
+  return lines.map(({ text, size, isBold }) => {
+    const drawn = textAt([x, y + TYPE_MM[size] * 0.88], text, TYPE_MM[size], { isBold });
+    y += LINE_MM[size];
+    return drawn;
+  });
+}
+
+function edgesOf({ number, tag, symbol, bit, depth, grid, keys, boxes, right }: Columns): number[] {
+  return [number, tag, symbol, bit, depth, grid, keys, ...boxes, right];
+}
+
+/** Lines around the cells of a row; a line parts the boxes. Below the cells there may be room for notes. */
+function frameOf(columns: Columns, top: number, cellsMm: number, heightMm = cellsMm): Primitive[] {
+  const edges = edgesOf(columns);
+  const { number: left, right, boxes } = columns;
+  const middle = top + cellsMm / 2;
+  return [
+    {
+      kind: 'polyline',
+      lines: [
+        ...edges.map((x) => [[x, top] as const, [x, top + (x === left || x === right ? heightMm : cellsMm)] as const]),
+        [
+          [left, top],
+          [right, top],
+        ],
+        [
+          [left, top + heightMm],
+          [right, top + heightMm],
+        ],
+        [
+          [boxes[0], middle],
+          [right, middle],
+        ],
+        ...(heightMm > cellsMm ? [[[boxes[0], top + cellsMm] as const, [right, top + cellsMm] as const]] : []),
+      ],
+      style: RULE,
+    },
+  ];
+}
