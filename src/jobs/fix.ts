@@ -26,8 +26,10 @@ export interface RefusedFix {
 export interface Fixing {
   /** Whether the document is sound JSON to its end; if not, only its byte order mark can be fixed. */
   isSound: boolean;
-  /** The findings whose fixes were made, in turn; places are those of the text at that time. */
+  /** The findings whose fixes were made, in turn, at most 100,000; places are those of the text at that time. */
   fixed: Finding[];
+  /** How many they are in all. */
+  fixedCount: number;
   refused: RefusedFix[];
   /** Errors of the form of the file that nothing could see before: their records were broken. */
   cameToLight: Finding[];
@@ -65,7 +67,7 @@ export function fix(input: { name: string; data: string | Uint8Array }, options:
   let bytes = original;
   let report = checked(input.name, bytes, options);
   const result: Fixing = {
-    ...{ isSound, fixed: [], refused: [], cameToLight: [], edits: [], patch: [], bytes },
+    ...{ isSound, fixed: [], fixedCount: 0, refused: [], cameToLight: [], edits: [], patch: [], bytes },
     ...{ before: report, after: report },
   };
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -85,7 +87,8 @@ export function fix(input: { name: string; data: string | Uint8Array }, options:
     const after = checked(input.name, bytes, options);
     result.cameToLight.push(...verifyFixes({ before: report, fixed, patch: plan.patch, after }));
     result.edits = composed(original.length, result.edits, plan.edits);
-    for (const finding of fixed) result.fixed.push(finding);
+    result.fixedCount += fixed.length;
+    for (const finding of fixed.slice(0, MOST_FINDINGS - result.fixed.length)) result.fixed.push(finding);
     for (const operation of plan.patch) result.patch.push(operation);
     report = after;
   }

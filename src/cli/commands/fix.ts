@@ -124,8 +124,8 @@ function printDiff(name: string, bytes: Uint8Array, { edits }: Fixing): void {
 }
 
 function tell(name: string, result: Fixing, { write, geometry, format }: FixFlags): void {
-  const { fixed, refused, cameToLight, after, isSound } = result;
-  for (const line of capped(fixed.map(fixLine), 'fix', 'fixes')) say(line);
+  const { fixed, fixedCount, refused, cameToLight, after, isSound } = result;
+  for (const line of capped(fixed.slice(0, MOST_LINES).map(fixLine), 'fix', 'fixes', fixedCount)) say(line);
   for (const line of capped(refused.map(refusedLine), 'refused fix', 'refused fixes')) say(line);
   if (cameToLight.length > 0) {
     say('Came to light, because their records could not be judged before:');
@@ -136,7 +136,7 @@ function tell(name: string, result: Fixing, { write, geometry, format }: FixFlag
   const isMarkFixed = fixed.some(({ fix: one }) => one?.byteOrderMark !== undefined);
   if (isMarkFixed && format === 'patch' && !write) say('The byte order mark is no part of JSON: the patch leaves it.');
   const done =
-    fixed.length === 0 ? 'Nothing to fix' : `${counted(fixed.length, 'finding')} ${write ? 'fixed' : 'to be fixed'}`;
+    fixed.length === 0 ? 'Nothing to fix' : `${counted(fixedCount, 'finding')} ${write ? 'fixed' : 'to be fixed'}`;
   say(`${done}; ${rest(result, geometry)}`);
   if (write && fixed.length > 0) {
     say(`Written: ${printable(name)}.`);
@@ -164,8 +164,9 @@ function findingLine({ place, message, rule }: Finding): string {
   return `${placeInWords(place)}: ${message} [${rule}]`;
 }
 
-function capped(lines: readonly string[], one: string, many: string): string[] {
-  const left = lines.length - MOST_LINES;
+/** At most so many lines, with the number of the others of `count`. */
+function capped(lines: readonly string[], one: string, many: string, count = lines.length): string[] {
+  const left = count - MOST_LINES;
   return left <= 0 ? [...lines] : [...lines.slice(0, MOST_LINES), `and ${left} more ${left === 1 ? one : many}`];
 }
 
