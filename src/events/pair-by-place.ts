@@ -80,12 +80,20 @@ class PlaceSearch {
   pairNear(heightOf: (hole: Placed) => number, withHeights: boolean): void {
     const { before, after } = this;
     const holes = [...before, ...after];
+    if (!holes.some((hole) => hole !== undefined && !Number.isNaN(hole.z) === withHeights)) return;
     const points: Points = {
       count: holes.length,
-      x: Float64Array.from(holes, (hole) => hole?.x ?? Number.NaN),
-      y: Float64Array.from(holes, (hole) => hole?.y ?? Number.NaN),
-      z: Float64Array.from(holes, (hole) => (hole === undefined ? Number.NaN : heightOf(hole))),
+      x: new Float64Array(holes.length).fill(Number.NaN),
+      y: new Float64Array(holes.length),
+      z: new Float64Array(holes.length),
     };
+    for (let k = 0; k < holes.length; k++) {
+      const hole = holes[k];
+      if (hole === undefined) continue;
+      points.x[k] = hole.x;
+      points.y[k] = hole.y;
+      points.z[k] = heightOf(hole);
+    }
     const near: { i: number; j: number; distance: number }[] = [];
     const none = new Uint8Array(holes.length);
     const visit = (b: number, a: number, distance: number): void => {
