@@ -1,9 +1,10 @@
 import { diffLayouts } from '../events/diff-layouts.js';
 import type { Report } from '../generated/report.js';
-import type { Language } from '../model/language.js';
 import type { LayoutSource } from '../model/layout-source.js';
 import { rules } from '../check/list.js';
+import type { HtmlLanguage } from '../report/html/html-phrases.js';
 import { htmlReport, type Paper } from '../report/html/html-report.js';
+import { htmlEnglish } from '../report/html/phrases-en.js';
 import type { ClosedInput } from './checked-input.js';
 
 /** What is said of the page besides. */
@@ -12,8 +13,11 @@ export interface HtmlReportOptions {
   paper?: Paper;
   /** Revisions before, to tell what was changed; each is held against the inputs of its layout id. */
   parents?: readonly LayoutSource[];
-  /** Language that the check was given. */
-  language?: Language;
+  /**
+   * Language of the page, such as `htmlEs` from `anchor-hole-exchange/languages/html-es`; absent: English. The check
+   * should be given the same, since its messages stay as they are.
+   */
+  language?: HtmlLanguage;
 }
 
 /**
@@ -24,7 +28,7 @@ export interface HtmlReportOptions {
 export function htmlReportOf(
   report: Report,
   inputs: readonly (ClosedInput | undefined)[],
-  { paper, parents = [], language }: HtmlReportOptions = {},
+  { paper, parents = [], language = htmlEnglish }: HtmlReportOptions = {},
 ): Iterable<string> {
   const layouts = inputs.flatMap((input, index) =>
     input?.model === undefined
@@ -36,5 +40,5 @@ export function htmlReportOf(
   const changes = parents.flatMap((parent) =>
     sources.filter(({ header }) => header.id === parent.header.id).map((source) => diffLayouts(parent, source)),
   );
-  return htmlReport({ report, layouts, ruleOf: (id) => byId.get(id), changes, phrases: language?.phrases }, paper);
+  return htmlReport({ report, layouts, ruleOf: (id) => byId.get(id), changes, language }, paper);
 }

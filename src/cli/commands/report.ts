@@ -9,6 +9,7 @@ import { verdictLines } from '../../report/text.js';
 import { checkFiles } from '../check-files.js';
 import { pause, print, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
+import { htmlLanguageOf } from '../html-language.js';
 import { type CheckCommandFlags, exitCode } from './check.js';
 
 export interface ReportFlags extends Omit<CheckCommandFlags, 'format'> {
@@ -41,7 +42,8 @@ export async function runReport(names: readonly string[], flags: ReportFlags): P
     if (report === undefined) return EXIT.unreadable;
     const parents = await readParents(flags, inputs);
     const paper = flags.paper === 'a4' ? 'A4' : flags.paper;
-    await writeWhole(out, htmlReportOf(report, inputs, { paper, parents, language }), flags.force, pause);
+    const words = await htmlLanguageOf(language);
+    await writeWhole(out, htmlReportOf(report, inputs, { paper, parents, language: words }), flags.force, pause);
     if (flags.pdf) printPdf(out, pdf);
     const written = flags.pdf ? `${out} and ${pdf}` : out;
     print(`${verdictLines(report, language?.phrases).join('\n')}\n${printable(written)} written.\n`);

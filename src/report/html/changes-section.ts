@@ -1,6 +1,13 @@
-import type { HoleDifference, LayoutChanges, MemberChange, Move, NamedHole } from '../../events/layout-changes.js';
+import type {
+  ChangedHole,
+  HoleDifference,
+  LayoutChanges,
+  MemberChange,
+  Move,
+  NamedHole,
+} from '../../events/layout-changes.js';
 import { clip } from '../clip.js';
-import { counted } from '../counted.js';
+import type { ChangesPhrases, HtmlPhrases } from './html-phrases.js';
 import { type Content, html, type Markup } from './markup.js';
 import { displayOf, type HtmlReportParts, lengthsOf, unitName } from './reported-layout.js';
 import { section, table } from './table.js';
@@ -13,7 +20,8 @@ const LENGTHS = /^(diameter|depth|embedment|thickness|standoff|elevation|finishe
 
 /** What differs from the revision before, and what the layouts declare without one to hold it against. */
 export function changesSection(parts: HtmlReportParts): Markup | undefined {
-  const { layouts, changes = [] } = parts;
+  const { layouts, language, changes = [] } = parts;
+  const { changes: words, choice } = language.html;
   const compared = new Set(changes.map(({ after }) => after.layout));
   const declared = layouts.flatMap(({ model }) =>
     compared.has(String(model.header.id))
@@ -23,99 +31,127 @@ export function changesSection(parts: HtmlReportParts): Markup | undefined {
           .records.flatMap((change): Content[][] =>
             change === undefined
               ? []
-              : [[model.header.id, change.kind, listed(change.holes ?? []), change.reason, change.question]],
+              : [
+                  [
+                    model.header.id,
+                    choice(change.kind),
+                    listed(change.holes ?? [], words),
+                    change.reason,
+                    change.question,
+                  ],
+                ],
           ),
   );
   return section(
     'changes',
-    'Changes',
+    words.heading,
     changes.map((one) => against(one, parts)),
-    table(
-      'Changes that a layout declares; the revision before was not at hand to hold them against',
-      ['Layout', 'Kind', 'Holes', 'Reason', 'RFI'],
-      declared,
-    ),
+    table(words.declaredOnly, words.declaredHeads, declared),
   );
 }
 
-function against(changes: LayoutChanges, { layouts }: HtmlReportParts): Markup {
+function against(changes: LayoutChanges, { layouts, language: { html: phrases } }: HtmlReportParts): Markup {
+  const { changes: words } = phrases;
   const display = displayOf(layouts);
-  const say = lengthsOf(display);
-  const unit = unitName(display);
-  const { before, after, parent, paired, unchanged, newIds, declared } = changes;
-  const members = (list: readonly MemberChange[]) => list.map((one) => html`<div>${memberChange(one, say)}</div>`);
-  return html`<h3>${after.layout}: revision ${before.revision} to ${after.revision}</h3>
-<p>${counted(before.holes, 'hole')} before, ${after.holes} now; ${paired} are in both, ${unchanged} of them unchanged. ${PARENT[parent]}</p>
-${newIds && html`<p><b>Holes of ${newIds.trades.join(', ')} have new ids:</b> ${newIds.matched} were known again by their places, ${newIds.sharedIds} by their ids.</p>\n`}
-${rows(`Moved, ${unit}`, ['Hole', 'From', 'To', 'By', 'Distance', ''], changes.moved, (hole) => [name(hole), place(hole.from, say), place(hole.to, say), by(hole, say), say(hole.distance), mark(hole)])}${rows('Added', ['Hole', 'In place of', ''], changes.added, (hole) => [name(hole), hole.replaces, mark(hole)])}${rows('Removed', ['Hole', 'Replaced by', ''], changes.removed, (hole) => [name(hole), hole.replacedBy?.join(', '), mark(hole)])}${rows('Specified otherwise', ['Hole', 'What', ''], changes.respecified, (hole) => [name(hole), members(hole.members), mark(hole)])}${rows('Assigned otherwise', ['Hole', 'What', ''], changes.reassigned, (hole) => [name(hole), members(hole.members), mark(hole)])}${rows('Tagged otherwise', ['Hole', 'From', 'To', ''], changes.renumbered, (hole) => [name(hole), hole.from, hole.to, mark(hole)])}${rows(
-  'Definitions that are new, gone or other',
-  ['Definition', 'State', 'What', 'Holes', ''],
-  changes.redefined,
-  (one) => [
-    `${one.collection} ${one.id}`,
-    one.state,
-    members(one.members),
-    one.holes,
-    one.isDeclared === undefined ? undefined : DECLARED[one.isDeclared],
-  ],
-)}${rows('Of the layout itself', ['Member', 'What'], changes.header, (one) => [one.member, members([one])])}${rows(
-  'Declared and not found',
-  ['Declared change', 'Kind', 'Holes'],
-  declared.notFound,
-  ({ index, kind, holes }) => [`change ${index + 1}`, kind, listed(holes)],
-)}`;
+  const { before, after, parent, paired, unchanged, newIds } = changes;
+  return html`<h3>${words.revisions(after.layout, before.revision, after.revision)}</h3>
+<p>${words.numbers(before.holes, after.holes, paired, unchanged)} ${words.parent[parent]}</p>
+${newIds && html`<p><b>${words.newIds(newIds.trades.join(', '))}</b> ${words.knownAgain(newIds.matched, newIds.sharedIds)}</p>\n`}
+${holesThatDiffer(changes, words, lengthsOf(display), unitName(display, phrases))}${otherDifferences(changes, phrases, lengthsOf(display))}`;
 }
 
-const PARENT: Readonly<Record<LayoutChanges['parent'], string>> = {
-  matches: 'The layout names the revision before as the one it was made from.',
-  differs: 'The layout says that it was made from another revision than the one it is held against here.',
-  absent: 'The layout does not say which revision it was made from.',
-};
+function holesThatDiffer(
+  changes: LayoutChanges,
+  words: ChangesPhrases,
+  say: (mm: number) => string,
+  unit: string,
+): Markup[] {
+  const mark = ({ isDeclared }: HoleDifference) => words.isDeclared[isDeclared ? 'for-all' : 'for-none'];
+  const otherMembers = (hole: ChangedHole) => [name(hole, words), memberChanges(hole.members, words, say), mark(hole)];
+  return [
+    rows(words, words.moved(unit), words.movedHeads, changes.moved, (hole) => [
+      name(hole, words),
+      place(hole.from, words, say),
+      place(hole.to, words, say),
+      by(hole, say),
+      say(hole.distance),
+      mark(hole),
+    ]),
+    rows(words, words.added, words.addedHeads, changes.added, (hole) => [name(hole, words), hole.replaces, mark(hole)]),
+    rows(words, words.removed, words.removedHeads, changes.removed, (hole) => [
+      name(hole, words),
+      hole.replacedBy?.join(', '),
+      mark(hole),
+    ]),
+    rows(words, words.respecified, words.memberHeads, changes.respecified, otherMembers),
+    rows(words, words.reassigned, words.memberHeads, changes.reassigned, otherMembers),
+    rows(words, words.renumbered, words.renumberedHeads, changes.renumbered, (hole) => [
+      name(hole, words),
+      hole.from,
+      hole.to,
+      mark(hole),
+    ]),
+  ];
+}
 
-const DECLARED = { 'for-all': 'declared', 'for-some': 'declared for some', 'for-none': 'not declared' } as const;
+function otherDifferences(
+  { redefined, header, declared }: LayoutChanges,
+  { changes: words, choice }: HtmlPhrases,
+  say: (mm: number) => string,
+): Markup[] {
+  return [
+    rows(words, words.redefined, words.redefinedHeads, redefined, (one) => [
+      `${one.collection} ${one.id}`,
+      words.states[one.state],
+      memberChanges(one.members, words, say),
+      one.holes,
+      one.isDeclared && words.isDeclared[one.isDeclared],
+    ]),
+    rows(words, words.header, words.headerHeads, header, (one) => [one.member, memberChanges([one], words, say)]),
+    rows(words, words.notFound, words.notFoundHeads, declared.notFound, ({ index, kind, holes }) => [
+      words.change(index + 1),
+      choice(kind),
+      listed(holes, words),
+    ]),
+  ];
+}
 
 function rows<T>(
+  words: ChangesPhrases,
   caption: string,
   heads: readonly string[],
   list: readonly T[],
   cells: (one: T) => readonly Content[],
 ): Markup {
   const rest = list.length - MOST_ROWS;
-  return html`${table(
-    `${caption}: ${list.length}`,
-    heads.map((head) => head || 'Declared'),
-    list.slice(0, MOST_ROWS).map(cells),
-  )}${rest > 0 && html`<p>And ${rest} more.</p>\n`}`;
+  return html`${table(`${caption}: ${list.length}`, heads, list.slice(0, MOST_ROWS).map(cells))}${
+    rest > 0 && html`<p>${words.more(rest)}</p>\n`
+  }`;
 }
 
-function name({ id, was, tag }: NamedHole): string {
+function name({ id, was, tag }: NamedHole, words: ChangesPhrases): string {
   const own = tag === undefined || tag === id ? id : `${tag} (${id})`;
-  return was === undefined ? own : `${own}, before ${was}`;
+  return was === undefined ? own : words.was(own, was);
 }
 
-function mark({ isDeclared }: HoleDifference): string {
-  return isDeclared ? 'declared' : 'not declared';
-}
-
-function place(position: readonly number[], say: (mm: number) => string): string {
-  return position.map(say).join(', ') + (position.length === 2 ? ', as found' : '');
+function place(position: readonly number[], words: ChangesPhrases, say: (mm: number) => string): string {
+  return position.map(say).join(', ') + (position.length === 2 ? `, ${words.asFound}` : '');
 }
 
 function by({ deltaX, deltaY, deltaZ }: Move, say: (mm: number) => string): string {
   return [deltaX, deltaY, ...(deltaZ === undefined ? [] : [deltaZ])].map(say).join(', ');
 }
 
-function memberChange({ member, from, to }: MemberChange, say: (mm: number) => string): string {
-  return `${member}: ${value(member, from, say)} → ${value(member, to, say)}`;
+function memberChanges(list: readonly MemberChange[], words: ChangesPhrases, say: (mm: number) => string): Markup[] {
+  const value = (member: string, given: unknown): string => {
+    if (given === undefined) return words.noValue;
+    if (typeof given === 'number' && LENGTHS.test(member)) return say(given);
+    return clip(typeof given === 'string' ? given : (JSON.stringify(given) ?? ''), LONGEST_VALUE);
+  };
+  return list.map(({ member, from, to }) => html`<div>${member}: ${value(member, from)} → ${value(member, to)}</div>`);
 }
 
-function value(member: string, given: unknown, say: (mm: number) => string): string {
-  if (given === undefined) return 'none';
-  if (typeof given === 'number' && LENGTHS.test(member)) return say(given);
-  return clip(typeof given === 'string' ? given : (JSON.stringify(given) ?? ''), LONGEST_VALUE);
-}
-
-function listed(ids: readonly string[]): string {
+function listed(ids: readonly string[], words: ChangesPhrases): string {
   const shown = ids.slice(0, 20).join(', ');
-  return ids.length > 20 ? `${shown} and ${ids.length - 20} more` : shown;
+  return ids.length > 20 ? `${shown} ${words.moreIds(ids.length - 20)}` : shown;
 }

@@ -1,14 +1,16 @@
 import { clip } from '../clip.js';
 import { verdictLines } from '../text.js';
+import type { HtmlPhrases } from './html-phrases.js';
 import { type Content, html, type Markup } from './markup.js';
-import { displayOf, type HtmlReportParts, partyName, type ReportedLayout, unitName } from './reported-layout.js';
+import {
+  displayOf,
+  type HtmlReportParts,
+  partyName,
+  type ReportedLayout,
+  toldIn,
+  unitName,
+} from './reported-layout.js';
 import { facts, section, table } from './table.js';
-
-const PURPOSES: Readonly<Record<string, string>> = {
-  'for-review': 'Checked for review',
-  'for-drilling': 'Checked for drilling',
-  'for-closeout': 'Checked for close-out',
-};
 
 /** Title of the report: the project, else what was checked. */
 export function reportTitle({ report, layouts }: HtmlReportParts): string {
@@ -18,73 +20,75 @@ export function reportTitle({ report, layouts }: HtmlReportParts): string {
 
 /** Who hands what over to whom, and what the check says in two lines. */
 export function firstPage(parts: HtmlReportParts): Markup {
-  const { report, layouts } = parts;
+  const { report, layouts, language } = parts;
+  const { first: words } = language.html;
   const project = layouts.map(({ model }) => model.header.project).find((one) => one !== undefined);
   const display = displayOf(layouts);
-  return html`<header><p class="kind">Anchor hole layout: report of a check</p><h1>${reportTitle(parts)}</h1>
+  return html`<header><p class="kind">${words.kind}</p><h1>${reportTitle(parts)}</h1>
 ${facts([
-  ['Project number', project?.number],
-  ['Phase', project?.phase],
-  ['Place', project?.place],
-  ['Purpose of the check', PURPOSES[report.purpose]],
-  ['As of', report.asOf],
-  ['Lengths', `${unitName(display)}${display === undefined ? ' (no layout says how the project reads them)' : ''}`],
-  ['Checked with', `${report.tool.name} ${report.tool.version}, AHX ${report.ahx}`],
+  [words.projectNumber, project?.number],
+  [words.phase, project?.phase],
+  [words.place, project?.place],
+  [words.purpose, words.purposes[report.purpose]],
+  [words.asOf, report.asOf],
+  [words.lengths, `${unitName(display, language.html)}${display === undefined ? ` ${words.unitNotGiven}` : ''}`],
+  [words.checkedWith, `${report.tool.name} ${report.tool.version}, AHX ${report.ahx}`],
 ])}</header>
-${section('verdict', 'What the check says', verdicts(parts))}${section('documents', 'What was checked', documents(parts))}`;
+${section('verdict', words.verdictHeading, verdicts(parts))}${section('documents', words.documentsHeading, documents(parts))}`;
 }
 
-function verdicts({ report, phrases }: HtmlReportParts): Content[] {
-  const [format, site] = verdictLines(report, phrases);
-  const says = (verdict: string) =>
-    ({ pass: 'no error', fail: 'errors', 'cannot-judge': 'not judged to its end' })[verdict];
+function verdicts(parts: HtmlReportParts): Content[] {
+  const { report, language } = parts;
+  const { first: words } = language.html;
+  const [format, site] = verdictLines(report, language.phrases);
   return [
-    html`<p class="verdict verdict-${report.verdict.format}"><b>Form of the files: ${says(report.verdict.format)}.</b> ${format}</p>
-<p class="verdict verdict-${report.verdict.site}"><b>Site: ${says(report.verdict.site)}.</b> ${site}</p>
-<p class="caution">${report.caution}</p>
+    html`<p class="verdict verdict-${report.verdict.format}"><b>${words.formOfFiles(report.verdict.format)}</b> ${format}</p>
+<p class="verdict verdict-${report.verdict.site}"><b>${words.site(report.verdict.site)}</b> ${site}</p>
+<p class="caution">${toldIn(parts, report.caution)}</p>
 `,
   ];
 }
 
-function documents({ report, layouts }: HtmlReportParts): Content[] {
-  const blocks = report.inputs.map((input, index) => {
+function documents({ report, layouts, language: { html: phrases } }: HtmlReportParts): Content[] {
+  const words = phrases.first;
+  return report.inputs.map((input, index) => {
     const layout = layouts.find((one) => one.input === index);
     const { title = input.id ?? input.name } = layout?.model.header ?? {};
     return html`<article><h3>${title}</h3>
-${layout && facts(aboutLayout(layout))}${facts([
-  ['File', input.name],
-  ['Kind', input.kind],
-  ['Size', `${input.bytes} bytes`],
-  ['Digest of the file', input.digest],
-  ['Holes', input.holes],
-  ['Holes judged further', input.judged !== input.holes && input.judged],
+${layout && facts(aboutLayout(layout, phrases))}${facts([
+  [words.file, input.name],
+  [words.documentKind, phrases.choice(input.kind)],
+  [words.size, words.bytes(input.bytes)],
+  [words.fileDigest, input.digest],
+  [words.holes, input.holes],
+  [words.judgedHoles, input.judged !== input.holes && input.judged],
 ])}</article>
 `;
   });
-  return blocks;
 }
 
-function aboutLayout(layout: ReportedLayout): [string, Content][] {
+function aboutLayout(layout: ReportedLayout, { layout: words, choice }: HtmlPhrases): [string, Content][] {
   const { id, revision, parent, submittal } = layout.model.header;
   return [
-    ['Layout', id],
-    ['Revision', revision && html`<strong class="revision">${revision.label}</strong>`],
-    ['Supersedes', revision?.supersedes],
-    ['Made from', parent && `revision ${parent.revision} of ${parent.layout}`],
-    ['Issued', revision?.issued],
-    ['Issued by', partyName(layout, revision?.by)],
-    ['Note to the revision', revision?.note],
-    ['Submittal', submittal?.number],
-    ['Transmittal', submittal?.transmittal],
-    ['Spec section', submittal?.specSection],
-    ['Handed over for', submittal?.purpose],
-    ['Prepared by', partyName(layout, submittal?.preparedBy)],
-    ['Checked by', partyName(layout, submittal?.checkedBy)],
+    [words.layout, id],
+    [words.revision, revision && html`<strong class="revision">${revision.label}</strong>`],
+    [words.supersedes, revision?.supersedes],
+    [words.madeFrom, parent && words.revisionOf(parent.revision, parent.layout)],
+    [words.issued, revision?.issued],
+    [words.issuedBy, partyName(layout, revision?.by)],
+    [words.revisionNote, revision?.note],
+    [words.submittal, submittal?.number],
+    [words.transmittal, submittal?.transmittal],
+    [words.specSection, submittal?.specSection],
+    [words.handedOverFor, submittal?.purpose && choice(submittal.purpose)],
+    [words.preparedBy, partyName(layout, submittal?.preparedBy)],
+    [words.checkedBy, partyName(layout, submittal?.checkedBy)],
   ];
 }
 
 /** Files, firms and people that the layouts name. */
-export function partiesAndSources({ layouts }: HtmlReportParts): Markup | undefined {
+export function partiesAndSources({ layouts, language }: HtmlReportParts): Markup | undefined {
+  const { sources: words, choice } = language.html;
   const sources = layouts.flatMap((layout) =>
     layout.model
       .collection('sources')
@@ -94,7 +98,7 @@ export function partiesAndSources({ layouts }: HtmlReportParts): Markup | undefi
           : [
               [
                 source.title,
-                source.kind.replaceAll('-', ' '),
+                choice(source.kind),
                 source.revision,
                 source.date,
                 partyName(layout, source.from),
@@ -107,18 +111,14 @@ export function partiesAndSources({ layouts }: HtmlReportParts): Markup | undefi
     model
       .collection('parties')
       .records.flatMap((party) =>
-        party === undefined ? [] : [[party.firm, party.person, party.role.replaceAll('-', ' '), party.contact]],
+        party === undefined ? [] : [[party.firm, party.person, choice(party.role), party.contact]],
       ),
   );
   return section(
     'sources',
-    'Sources and parties',
-    table(
-      'Documents that the layouts were made from',
-      ['Title', 'Kind', 'Revision', 'Date', 'From', 'Digest'],
-      distinct(sources),
-    ),
-    table('Parties', ['Firm', 'Person', 'Role', 'Contact'], distinct(parties)),
+    words.heading,
+    table(words.documents, words.documentHeads, distinct(sources)),
+    table(words.parties, words.partyHeads, distinct(parties)),
   );
 }
 

@@ -1,13 +1,14 @@
 import type { Frame } from '../../generated/layout.js';
-import { type Content, html, type Markup } from './markup.js';
+import type { FramePhrases } from './html-phrases.js';
+import type { Content, Markup } from './markup.js';
 import { displayOf, distinctRecords, type HtmlReportParts, lengthsOf, recordsOf, unitName } from './reported-layout.js';
 import { facts, section, table } from './table.js';
 
 /** Where the numbers count from: frames, levels and control. */
-export function frameSection({ layouts }: HtmlReportParts): Markup | undefined {
+export function frameSection({ layouts, language: { html: words } }: HtmlReportParts): Markup | undefined {
   const display = displayOf(layouts);
   const say = lengthsOf(display);
-  const unit = unitName(display);
+  const unit = unitName(display, words);
   const height = (mm: number | undefined) => (mm === undefined ? undefined : say(mm));
   const frames = new Map(
     layouts.flatMap(({ model: { header } }) => (header.frame ? [[JSON.stringify(header.frame), header.frame]] : [])),
@@ -31,8 +32,8 @@ export function frameSection({ layouts }: HtmlReportParts): Markup | undefined {
     id,
     say(x),
     say(y),
-    height(z) ?? 'not given',
-    point.class,
+    height(z) ?? words.frame.heightNotGiven,
+    point.class && words.choice(point.class),
     height(point.sigmaPlan),
     height(point.sigmaHeight),
     point.source,
@@ -41,37 +42,24 @@ export function frameSection({ layouts }: HtmlReportParts): Markup | undefined {
   ]);
   return section(
     'frame',
-    'Frame, levels and control',
-    [...frames.values()].map((frame) => facts(aboutFrame(frame))),
-    table(
-      `Levels, heights in ${unit} above the datum`,
-      ['Level', 'Building', 'Datum', 'Finished floor', 'Structural top', 'Soffits'],
-      levels,
-    ),
-    table(
-      `Control points, ${unit}, site frame`,
-      ['Point', 'x', 'y', 'Height', 'Class', 'Sigma in plan', 'Sigma of height', 'Source', 'Verified', 'Replaced by'],
-      points,
-    ),
+    words.frame.heading,
+    [...frames.values()].map((frame) => facts(aboutFrame(frame, words.frame))),
+    table(words.frame.levels(unit), words.frame.levelHeads, levels),
+    table(words.frame.control(unit), words.frame.controlHeads, points),
   );
 }
 
-function aboutFrame({
-  name,
-  heightDatum,
-  trueNorthDeg,
-  projectNorthDeg,
-  georeference,
-  note,
-}: Frame): [string, Content][] {
-  const turned = (degrees: number | undefined) =>
-    degrees === undefined ? undefined : `${degrees}° clockwise from the y axis`;
+function aboutFrame(
+  { name, heightDatum, trueNorthDeg, projectNorthDeg, georeference, note }: Frame,
+  words: FramePhrases,
+): [string, Content][] {
+  const turned = (degrees: number | undefined) => (degrees === undefined ? undefined : words.turned(degrees));
   return [
-    ['Site frame', html`${name}: right-handed, z up, x and y plan coordinates`],
-    ['Heights count from', heightDatum],
-    ['True north', turned(trueNorthDeg)],
-    ['Project north', turned(projectNorthDeg)],
-    ['Map', georeference && `${georeference.crs}, origin at ${georeference.eastings} E, ${georeference.northings} N`],
-    ['Note', note],
+    [words.siteFrame, words.aboutAxes(name)],
+    [words.heightsFrom, heightDatum],
+    [words.trueNorth, turned(trueNorthDeg)],
+    [words.projectNorth, turned(projectNorthDeg)],
+    [words.map, georeference && words.georeference(georeference.crs, georeference.eastings, georeference.northings)],
+    [words.note, note],
   ];
 }

@@ -1,5 +1,6 @@
 import type { HoleType } from '../../generated/layout.js';
 import type { LayoutModel } from '../../model/layout-model.js';
+import type { HtmlPhrases } from './html-phrases.js';
 import type { Markup } from './markup.js';
 import {
   displayOf,
@@ -15,39 +16,17 @@ type Path = 'trade' | 'level' | 'area' | 'holeType';
 const COLLECTIONS = { trade: 'trades', level: 'levels', area: 'areas', holeType: 'holeTypes' } as const;
 
 /** How many holes there are, of what, where and for whom. */
-export function holesSection({ layouts }: HtmlReportParts): Markup | undefined {
+export function holesSection({ layouts, language }: HtmlReportParts): Markup | undefined {
+  const { html: words } = language;
+  const { holes } = words;
   const display = displayOf(layouts);
   return section(
     'holes',
-    'Holes',
-    table(
-      'Holes by level',
-      ['Level', 'Holes'],
-      countsBy(layouts, 'level', ({ name }) => name),
-    ),
-    table(
-      'Holes by area',
-      ['Area', 'Holes'],
-      countsBy(layouts, 'area', ({ name }) => name),
-    ),
-    table('Holes by trade and firm', ['Trade', 'Firm', 'Holes'], byTrade(layouts)),
-    table(
-      `Hole types and their least values, lengths in ${unitName(display)}`,
-      [
-        'Type',
-        'Holes',
-        'Anchor',
-        'Diameter',
-        'Depth',
-        'Embedment',
-        'Spacing',
-        'Edge',
-        'Thickness',
-        'Values from',
-        'Approval',
-      ],
-      types(layouts, lengthsOf(display)),
-    ),
+    holes.heading,
+    table(holes.byLevel, holes.levelHeads, countsBy(layouts, 'level', holes.noLevel)),
+    table(holes.byArea, holes.areaHeads, countsBy(layouts, 'area', holes.noArea)),
+    table(holes.byTrade, holes.tradeHeads, byTrade(layouts, holes.noTrade)),
+    table(holes.types(unitName(display, words)), holes.typeHeads, types(layouts, lengthsOf(display), words)),
   );
 }
 
@@ -72,11 +51,7 @@ function order(name: number): number {
   return name < 0 ? Number.POSITIVE_INFINITY : name;
 }
 
-function countsBy(
-  layouts: readonly ReportedLayout[],
-  path: 'level' | 'area',
-  nameOf: (record: { name: string }) => string,
-): [string, number][] {
+function countsBy(layouts: readonly ReportedLayout[], path: 'level' | 'area', nameless: string): [string, number][] {
   const total = new Map<string, number>();
   let without = 0;
   for (const { model } of layouts) {
@@ -84,20 +59,20 @@ function countsBy(
     for (const [id, n] of counts(model, path)) {
       const record = records.find((one) => one !== undefined && one.id === id);
       if (id === undefined) without += n;
-      else total.set(record ? nameOf(record) : id, (total.get(record ? nameOf(record) : id) ?? 0) + n);
+      else total.set(record?.name ?? id, (total.get(record?.name ?? id) ?? 0) + n);
     }
   }
   if (total.size === 0) return [];
-  return [...total, ...(without > 0 ? [[`No ${path} given`, without] as [string, number]] : [])];
+  return [...total, ...(without > 0 ? [[nameless, without] as [string, number]] : [])];
 }
 
-function byTrade(layouts: readonly ReportedLayout[]): [string, string | undefined, number][] {
+function byTrade(layouts: readonly ReportedLayout[], nameless: string): [string, string | undefined, number][] {
   const total = new Map<string, [string, string | undefined, number]>();
   for (const { model } of layouts) {
     const trades = model.collection('trades').records;
     for (const [id, n] of counts(model, 'trade')) {
       const trade = trades.find((one) => one !== undefined && one.id === id);
-      const named = [trade?.name ?? id ?? 'No trade that can be read', trade?.firm] as const;
+      const named = [trade?.name ?? id ?? nameless, trade?.firm] as const;
       const known = total.get(JSON.stringify(named));
       total.set(JSON.stringify(named), [...named, (known?.[2] ?? 0) + n]);
     }
@@ -105,19 +80,19 @@ function byTrade(layouts: readonly ReportedLayout[]): [string, string | undefine
   return [...total.values()];
 }
 
-function types(layouts: readonly ReportedLayout[], say: (mm: number) => string) {
+function types(layouts: readonly ReportedLayout[], say: (mm: number) => string, { choice, holes: words }: HtmlPhrases) {
   const length = (mm: number | undefined) => (mm === undefined ? undefined : say(mm));
   const numbers = new Map(layouts.map((layout) => [layout, counts(layout.model, 'holeType')]));
   return recordsOf(layouts, 'holeTypes').map(({ record: type, layout }) => [
     `${type.name} (${type.id})`,
     numbers.get(layout)?.get(type.id) ?? 0,
-    [type.principle, type.form, type.made ?? 'drilled', ...(type.rod ? [type.rod] : [])].join(', '),
+    [...[type.principle, type.form, type.made ?? 'drilled'].map(choice), ...(type.rod ? [type.rod] : [])].join(', '),
     length(type.diameter),
     length(type.depth),
     length(type.embedment),
     ...[type.minSpacing, type.minEdge, type.minThickness].map((limit) => length(limit?.value)),
     sources(type).join('; '),
-    approval(type),
+    approval(type, words),
   ]);
 }
 
@@ -126,10 +101,10 @@ function sources({ minSpacing, minEdge, minThickness }: HoleType): string[] {
   return [...new Set([minSpacing, minEdge, minThickness].flatMap((limit) => limit?.source ?? []))];
 }
 
-function approval({ approval: given }: HoleType): string | undefined {
+function approval({ approval: given }: HoleType, words: HtmlPhrases['holes']): string | undefined {
   if (given === undefined) return undefined;
   const { number, edition, expires, table: place } = given;
-  return [number, edition && `edition ${edition}`, place, expires && `valid until ${expires}`]
+  return [number, edition && words.edition(edition), place, expires && words.validUntil(expires)]
     .filter(Boolean)
     .join(', ');
 }

@@ -8,7 +8,7 @@ import { plansSection } from './plans-section.js';
 import type { HtmlReportParts } from './reported-layout.js';
 import { reviewSection } from './review-section.js';
 import { scheduleSection } from './schedule-section.js';
-import { STYLES } from './styles.js';
+import { styles } from './styles.js';
 
 /** Paper that a report is printed on; absent: what the printer has. */
 export type Paper = 'A4' | 'letter';
@@ -18,15 +18,16 @@ export type Paper = 'A4' | 'letter';
  * pieces, in order; the same parts give the same text.
  */
 export function* htmlReport(parts: HtmlReportParts, paper?: Paper): Generator<string> {
+  const { html: words } = parts.language;
   const size = paper === undefined ? '' : `@page { size: ${paper}; }\n`;
   yield `<!doctype html>
-<html lang="${contentText(parts.report.language ?? 'en')}">
+<html lang="${contentText(parts.language.tag)}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-${html`<title>${reportTitle(parts)}: report of a check</title>`.text}
-<style>${STYLES}${size}</style>
+${html`<title>${words.title(reportTitle(parts))}</title>`.text}
+<style>${styles(words.page)}${size}</style>
 </head>
 <body><main>
 `;
@@ -44,6 +45,6 @@ ${html`<title>${reportTitle(parts)}: report of a check</title>`.text}
     yield contentText(part(parts));
   yield* plansSection(parts);
   yield* scheduleSection(parts);
-  yield reviewSection(parts.report.caution).text;
+  yield reviewSection(parts).text;
   yield '</main></body></html>\n';
 }

@@ -10,7 +10,8 @@ const PAPER = { width: 180, mostHeight: 222 };
 const MOST_LEVELS = 60;
 
 /** The plan of each level with its holes and what was found there. In pieces, since there may be many. */
-export function* plansSection({ report, layouts }: HtmlReportParts): Generator<string> {
+export function* plansSection({ report, layouts, language }: HtmlReportParts): Generator<string> {
+  const { plans: words, plan: drawn } = language.html;
   const plan = sitePlan(layouts.map(({ model, tagOf }) => ({ layout: model, tagOf })));
   if (plan.levels.length === 0) return;
   const causes = report.causes.flatMap(({ id, input, holes, accepted }): NumberedCause[] => {
@@ -19,16 +20,18 @@ export function* plansSection({ report, layouts }: HtmlReportParts): Generator<s
     return [{ number: id, layout, holes: holes.map((hole) => hole.id) }];
   });
   const byLevel = plan.causesByLevel(causes);
-  yield '<section aria-labelledby="plans"><h2 id="plans">Plans</h2>\n<p>Numbers in the plans are those of the causes above.</p>\n';
+  yield html`<section aria-labelledby="plans"><h2 id="plans">${words.heading}</h2>
+<p>${words.numbers}</p>
+`.text;
   for (const [k, level] of plan.levels.slice(0, MOST_LEVELS).entries()) {
-    const drawing = planOfLevel(level, { paper: PAPER, causes: byLevel[k] });
+    const drawing = planOfLevel(level, { paper: PAPER, causes: byLevel[k], words: drawn });
     const svg = new Markup(svgText(drawing, { idPrefix: `plan${k}-` }));
-    yield html`<figure><figcaption class="unseen">${level.name ?? 'No level given'}${level.building !== undefined && `, ${level.building}`}</figcaption>
+    yield html`<figure><figcaption class="unseen">${level.name ?? drawn.noLevel}${level.building !== undefined && `, ${level.building}`}</figcaption>
 ${svg}
 </figure>
 `.text;
   }
   const rest = plan.levels.length - MOST_LEVELS;
-  if (rest > 0) yield html`<p>Plans of ${rest} more levels are left out.</p>\n`.text;
+  if (rest > 0) yield html`<p>${words.moreLevels(rest)}</p>\n`.text;
   yield '</section>\n';
 }

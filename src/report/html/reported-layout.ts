@@ -1,11 +1,12 @@
 import type { Display, Party } from '../../generated/layout.js';
 import type { LayoutChanges } from '../../events/layout-changes.js';
-import type { Phrases } from '../../model/language.js';
 import type { LayoutModel, RecordOf } from '../../model/layout-model.js';
 import type { RuleInfo } from '../../model/rule.js';
 import { formatFeetInches } from '../../units/format-feet-inches.js';
 import { formatLength } from '../../units/format-length.js';
 import type { Report } from '../../generated/report.js';
+import type { HtmlLanguage, HtmlPhrases } from './html-phrases.js';
+import { type Content, html } from './markup.js';
 
 /** A layout that a report is about. */
 export interface ReportedLayout {
@@ -24,8 +25,14 @@ export interface HtmlReportParts {
   ruleOf(id: string): RuleInfo | undefined;
   /** What differs from the revisions before, for the layouts of which one is at hand. */
   readonly changes?: readonly LayoutChanges[];
-  /** Sentences of the language of the report; absent: English. */
-  readonly phrases?: Phrases;
+  /** Language of the page; messages and caution are in that of the report, which should be the same. */
+  readonly language: HtmlLanguage;
+}
+
+/** A text of the report, marked where its language is not that of the page. */
+export function toldIn({ report, language }: HtmlReportParts, text: string): Content {
+  const tag = report.language ?? 'en';
+  return tag === language.tag ? text : html`<span lang="${tag}">${text}</span>`;
 }
 
 /** The sound records of a collection of all layouts, with the layout of each. */
@@ -56,8 +63,8 @@ export function displayOf(layouts: readonly ReportedLayout[]): Display | undefin
 }
 
 /** Unit of lengths for a heading. */
-export function unitName(display: Display | undefined): string {
-  return { 'ft-in': 'feet and inches', ft: 'feet', in: 'inches', mm: 'mm', m: 'm' }[display?.length ?? 'mm'];
+export function unitName(display: Display | undefined, { units }: HtmlPhrases): string {
+  return units[display?.length ?? 'mm'];
 }
 
 /** Writes lengths, millimetres, in the unit of the project alone: for tables whose heading names the unit. */

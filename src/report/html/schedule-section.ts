@@ -1,36 +1,41 @@
 import { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { gridDimensionText } from '../../frame/grid-dimension-text.js';
-import { counted } from '../counted.js';
+import type { HtmlPhrases } from './html-phrases.js';
 import { html } from './markup.js';
 import { displayOf, type HtmlReportParts, lengthsOf, type ReportedLayout, unitName } from './reported-layout.js';
 import { row } from './table.js';
 
 /** More holes than this are not listed: nobody reads them on paper, and the layout has them all. */
 const MOST_HOLES = 10_000;
-const HEADS = ['Tag', 'Id', 'Trade', 'Type', 'Dimensions from gridlines', 'x', 'y', 'Height', 'Substrate'];
 
 /** All holes in a table, level by level as they come. In pieces, since there may be many. */
-export function* scheduleSection({ layouts }: HtmlReportParts): Generator<string> {
+export function* scheduleSection({ layouts, language }: HtmlReportParts): Generator<string> {
   const total = layouts.reduce((sum, { model }) => sum + model.holes.count, 0);
   if (total === 0) return;
+  const { html: words } = language;
   const display = displayOf(layouts);
   const say = lengthsOf(display);
-  const datum = layouts.map(({ model }) => model.header.frame?.heightDatum).find(Boolean) ?? 'the datum';
-  yield html`<section aria-labelledby="schedule"><h2 id="schedule">Hole schedule</h2>
-<p>Lengths in ${unitName(display)}. Heights above ${datum}; “as found”: on the surface of the concrete.</p>
+  const datum = layouts.map(({ model }) => model.header.frame?.heightDatum).find(Boolean);
+  yield html`<section aria-labelledby="schedule"><h2 id="schedule">${words.schedule.heading}</h2>
+<p>${words.schedule.lengths(unitName(display, words), datum)}</p>
 `.text;
   let left = MOST_HOLES;
   for (const layout of layouts) {
     const count = Math.min(left, layout.model.holes.count);
     left -= count;
-    if (count > 0) yield* scheduleOf(layout, count, say);
+    if (count > 0) yield* scheduleOf(layout, count, say, words);
   }
   const rest = total - MOST_HOLES;
-  if (rest > 0) yield html`<p>${counted(rest, 'more hole')} are not listed here; the layout has them all.</p>\n`.text;
+  if (rest > 0) yield html`<p>${words.schedule.more(rest)}</p>\n`.text;
   yield '</section>\n';
 }
 
-function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) => string): Generator<string> {
+function* scheduleOf(
+  layout: ReportedLayout,
+  count: number,
+  say: (mm: number) => string,
+  { schedule: words, gridDimensions }: HtmlPhrases,
+): Generator<string> {
   const { model } = layout;
   const { holes } = model;
   const [levels, trades, types, substrates] = (['levels', 'trades', 'holeTypes', 'substrates'] as const).map((name) => {
@@ -41,7 +46,7 @@ function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) =>
   const dimensions = (level: number, i: number) => {
     const known = gridlines.get(level) ?? gridlinesOf(model, level);
     gridlines.set(level, known);
-    return gridDimensionText(known.of(holes.x[i], holes.y[i]), say);
+    return gridDimensionText(known.of(holes.x[i], holes.y[i]), say, gridDimensions);
   };
   const order = inLevels(model, count);
   let current: number | undefined;
@@ -50,8 +55,8 @@ function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) =>
     if (level !== current) {
       if (current !== undefined) yield '</tbody></table></div>\n';
       current = level;
-      const caption = `${model.header.title ?? model.header.id ?? ''}: ${levels(level) ?? 'no level given'}`;
-      yield html`<div class="wide"><table class="schedule"><caption>${caption}</caption><thead><tr>${HEADS.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
+      const caption = `${model.header.title ?? model.header.id ?? ''}: ${levels(level) ?? words.noLevel}`;
+      yield html`<div class="wide"><table class="schedule"><caption>${caption}</caption><thead><tr>${words.heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
         .text;
     }
     const id = holes.id(i);
@@ -65,7 +70,7 @@ function* scheduleOf(layout: ReportedLayout, count: number, say: (mm: number) =>
         dimensions(level, i),
         say(holes.x[i]),
         say(holes.y[i]),
-        Number.isNaN(z) ? 'as found' : say(z),
+        Number.isNaN(z) ? words.asFound : say(z),
         substrates(holes.referenceOf('substrate', i)),
       ]).text
     }\n`;

@@ -1,8 +1,23 @@
+import type { HtmlPhrases } from './html-phrases.js';
+
 /**
  * The looks of the HTML report: for the screen in light and dark, for paper in black on white. Colours of text have a
  * contrast of at least 7 to 1 with the page, and severities are told by words as well.
+ *
+ * @param words what stands before the number of a page on paper, and between it and the number of pages
  */
-export const STYLES = `
+export function styles([before, between]: HtmlPhrases['page']): string {
+  const numbers = `"${quoted(before)} " counter(page) " ${quoted(between)} " counter(pages)`;
+  return `${LOOKS}@page { margin: 15mm 15mm 18mm; @bottom-right { content: ${numbers}; font: 8pt sans-serif; } }
+`;
+}
+
+/** A text within quotes of a style, in which it can end neither these nor the style. */
+function quoted(text: string): string {
+  return text.replaceAll(/[^\p{L}\p{N} ]/gu, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `);
+}
+
+const LOOKS = `
 :root { color-scheme: light dark; --page: #fff; --ink: #1a1a1a; --soft: #4a4a4a; --line: #b8b8b8; --band: #f3f3f1;
   --error: #8f1013; --warning: #6b4300; --info: #1c4a7d; --plan-paper: #fff; --plan-mark: #8f1013; }
 @media (prefers-color-scheme: dark) { :root { --page: #16181a; --ink: #ececea; --soft: #bdbdb9; --line: #55585a; --band: #212426;
@@ -45,5 +60,4 @@ figure { margin: 1rem 0 2rem; } .unseen { position: absolute; width: 1px; height
   figure { break-before: page; } figure:first-of-type { break-before: auto; }
   h2 { margin-top: 1.4rem; }
 }
-@page { margin: 15mm 15mm 18mm; @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 `;

@@ -1,12 +1,13 @@
 import { type CheckOptions, createChecker } from '../../../src/jobs/check.js';
 import { htmlReportOf } from '../../../src/jobs/html-report.js';
+import type { HtmlLanguage } from '../../../src/report/html/html-phrases.js';
 
 const asOf = '2026-03-02T07:30:00-05:00';
 
 /** The report for people on some texts. */
 export function pageOf(
   texts: readonly string[],
-  options: CheckOptions = {},
+  options: CheckOptions & { language?: HtmlLanguage } = {},
   paper?: 'A4' | 'letter',
   before: readonly string[] = [],
 ): string {
