@@ -66,7 +66,7 @@ export function sheetsOf(
   // Levels come as the layout has them; where the package gives an order, as it names them first.
   const order = given > 0 ? levels : [...records.levels.keys()];
   const toDrill = drillingOrder(holes, given, order, source.header.frame);
-  const rows = toDrill.map((hole, k) => sheetRow(hole, k + 1, context));
+  const rows = toDrill.map((hole) => sheetRow(hole, context));
   const sheets = crewSheets(rows, subject, context, paper);
   return {
     sheets,

@@ -30,7 +30,7 @@ const LABEL_MM = 26;
  * are parted only where one is too large for a sheet.
  */
 export function crewSheets(
-  rows: readonly SheetRow[],
+  rows: readonly UnnumberedRow[],
   subject: SheetSubject,
   context: SheetContext,
   paper: SheetPaper,
@@ -42,14 +42,17 @@ export function crewSheets(
   return layouts.map((layout, k) => layout.sheet(k + 1, layouts.length));
 }
 
+/** A row that has no place on a sheet yet. */
+type UnnumberedRow = Omit<SheetRow, 'number'>;
+
 /** Rows divided so that each part finds room on a sheet; a single row is always let through. */
 function packed(
-  rows: readonly SheetRow[],
-  layoutOf: (rows: readonly SheetRow[]) => { spareMm: number; hasRoomForKeys: boolean },
-): SheetRow[][] {
-  const sheets: SheetRow[][] = [];
-  let current: SheetRow[] = [];
-  const fits = (some: readonly SheetRow[]) => {
+  rows: readonly UnnumberedRow[],
+  layoutOf: (rows: readonly UnnumberedRow[]) => { spareMm: number; hasRoomForKeys: boolean },
+): UnnumberedRow[][] {
+  const sheets: UnnumberedRow[][] = [];
+  let current: UnnumberedRow[] = [];
+  const fits = (some: readonly UnnumberedRow[]) => {
     const { spareMm, hasRoomForKeys } = layoutOf(some);
     return spareMm >= 0 && hasRoomForKeys;
   };
@@ -74,8 +77,8 @@ function packed(
 }
 
 /** Rows of one group that follow each other; a row without a group is one by itself. */
-function groupsOf(rows: readonly SheetRow[]): SheetRow[][] {
-  const units: SheetRow[][] = [];
+function groupsOf(rows: readonly UnnumberedRow[]): UnnumberedRow[][] {
+  const units: UnnumberedRow[][] = [];
   for (const row of rows) {
     const last = units.at(-1);
     const { group } = row.hole.hole;
@@ -94,12 +97,13 @@ interface SheetLayout {
 }
 
 function sheetLayout(
-  rows: readonly SheetRow[],
+  unnumbered: readonly UnnumberedRow[],
   subject: SheetSubject,
   context: SheetContext,
   paper: SheetPaper,
   caps: SheetCaps,
 ): SheetLayout {
+  const rows = unnumbered.map((row, k): SheetRow => ({ ...row, number: k + 1 }));
   const size = SHEET_PAPERS[paper];
   const box = { left: MARGIN_MM, width: size.width - 2 * MARGIN_MM };
   const { words } = context;

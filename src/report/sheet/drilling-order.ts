@@ -31,12 +31,11 @@ export function drillingOrder(
 function inRows(holes: readonly SheetHole[], sin: number, cos: number): SheetHole[] {
   const placed = holes.map((hole, k) => {
     const [x, y] = hole.hole.point;
-    return { hole, k, north: x * sin + y * cos, east: x * cos - y * sin };
+    return { hole, k, north: tidy(x * sin + y * cos), east: tidy(x * cos - y * sin) };
   });
   let first = Number.NEGATIVE_INFINITY;
   for (const { north } of placed) first = Math.max(first, north);
-  // The addend keeps holes of one line in one row where computing left a hair between them.
-  const rowOf = (north: number) => Math.floor((first - north) / ROW_MM + 1e-9);
+  const rowOf = (north: number) => Math.floor((first - north) / ROW_MM);
   const sorted = placed
     .map((one) => ({ ...one, row: rowOf(one.north) }))
     .sort(
@@ -58,6 +57,11 @@ function inRows(holes: readonly SheetHole[], sin: number, cos: number): SheetHol
     members.delete(key);
     return group;
   });
+}
+
+/** Without the hair that turning leaves. */
+function tidy(mm: number): number {
+  return Math.round(mm * 1000) / 1000;
 }
 
 /** Members of a group on one level. */

@@ -92,12 +92,12 @@ function revisionBox(
   const size = Math.max(Math.min(LARGEST_LABEL_MM, inner / Math.max(typeWidth(label, 1, true), 0.1)), TYPE_MM.work);
   const [large] = fitLines(label, inner, size, 1, true).lines;
   const [below] = fitLines(supersedes, inner, TYPE_MM['look-up'], 1).lines;
-  const [number] = fitLines(sheet, inner, TYPE_MM.work, 1, true).lines;
+  const sheetSize = Math.min(TYPE_MM.work, inner / typeWidth(sheet, 1, true));
   return [
     { kind: 'rect', at: [left, top], width, height, style: { ...RULE, strokeWidth: 0.6 } },
     textAt([left + 1.5, top + 4], head, TYPE_MM['look-up']),
     textAt([middle, top + 9.5 + size * 0.36], large ?? '', size, { anchor: 'middle', isBold: true }),
     textAt([middle, top + 18.6], below ?? '', TYPE_MM['look-up'], { anchor: 'middle' }),
-    textAt([middle, top + 24.6], number ?? '', TYPE_MM.work, { anchor: 'middle', isBold: true }),
+    textAt([middle, top + 24.6], sheet, sheetSize, { anchor: 'middle', isBold: true }),
   ];
 }

@@ -115,7 +115,7 @@ export function listRow(
     [columns.number, cell([String(row.number)], columns.number, columns.tag, true)],
     [columns.tag, cell([row.tag], columns.tag, columns.symbol, true)],
     [columns.bit, [...cell([row.bit[0]], columns.bit, columns.depth), ...lookUp(row.bit[1], WIDTHS.bit)]],
-    [columns.depth, cell(row.depth.filter(Boolean), columns.depth, columns.grid)],
+    [columns.depth, depthLines(row.depth, columns.grid - columns.depth)],
     [columns.grid, cell(row.grid, columns.grid, columns.keys)],
     [columns.keys, cell([keys.substrate, keys.move], columns.keys, columns.boxes[0])],
   ];
@@ -146,12 +146,17 @@ export function listRow(
   };
 }
 
+/** The depth, and its limits in the type to work by only where they find room in one line. */
+function depthLines([depth, limits]: readonly [string, string], width: number): CellLine[] {
+  const { lines } = cellLines(depth, width - 1.4, false);
+  const isShort = typeWidth(limits, TYPE_MM.work) <= width - 1.4;
+  return [...lines, ...(isShort ? cellLines(limits, width - 1.4, false).lines : lookUp(limits, width))];
+}
+
 /** In the type to work by where that finds room in two lines, else in the smaller one. */
 function cellLines(text: string, width: number, isBold: boolean): { lines: CellLine[]; isCut: boolean } {
-  const isNumber = /^\d+$/.test(text);
-  const large = fitLines(text, width, TYPE_MM.work, isNumber ? 1 : 2, isBold);
-  const isWordCut = text.split(' ').some((word) => typeWidth(word, TYPE_MM.work, isBold) > width);
-  if (!large.isCut && !(isWordCut && isNumber)) {
+  const large = fitLines(text, width, TYPE_MM.work, 2, isBold);
+  if (!large.isCut) {
     return { lines: large.lines.map((line) => ({ text: line, size: 'work', isBold })), isCut: false };
   }
   const small = fitLines(text, width, TYPE_MM['look-up'], 4, isBold);
@@ -159,7 +164,7 @@ function cellLines(text: string, width: number, isBold: boolean): { lines: CellL
 }
 
 function lookUp(text: string, width: number): CellLine[] {
-  return fitLines(text, width - 1.4, TYPE_MM['look-up'], 1).lines.map((line) => ({
+  return fitLines(text, width - 1.4, TYPE_MM['look-up'], 2).lines.map((line) => ({
     text: line,
     size: 'look-up',
     isBold: false,

@@ -12,7 +12,7 @@ import type { SheetWords } from './sheet-words.js';
 /** One line of the list of a sheet. All texts are printable. */
 export interface SheetRow {
   readonly hole: SheetHole;
-  /** Place in the order of the whole choice, from 1. */
+  /** Place on its sheet, from 1. */
   readonly number: number;
   readonly tag: string;
   /** Without colour. */
@@ -40,7 +40,7 @@ export interface RowContext {
 /** From this on a slant is said, degrees. */
 const SLANT_DEG = 2;
 
-export function sheetRow(hole: SheetHole, number: number, context: RowContext): SheetRow {
+export function sheetRow(hole: SheetHole, context: RowContext): Omit<SheetRow, 'number'> {
   const { records, lengths, words } = context;
   const trade = records.trades.get(hole.hole.trade);
   const look = { ...symbolLook(trade?.symbol), rgb: undefined };
@@ -49,7 +49,6 @@ export function sheetRow(hole: SheetHole, number: number, context: RowContext): 
   const mark = [letters, trade?.symbol?.shape, trade?.symbol?.colour].filter((part) => part !== undefined).join(', ');
   return {
     hole,
-    number,
     tag: printable(hole.hole.tag ?? hole.hole.id),
     look: { ...look, letters },
     symbolText: trade?.symbol === undefined ? words.noSymbol(tradeName) : words.symbol(tradeName, printable(mark)),

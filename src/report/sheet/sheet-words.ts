@@ -196,7 +196,7 @@ export const SHEET_WORDS: SheetWords = {
   core: 'core',
   through: 'through',
   noDepth: 'ask',
-  noDepthTolerance: 'tol. not given',
+  noDepthTolerance: 'limits: ask',
   noGrid: 'no gridlines',
   noSubstrate: 'not named: ask',
   substrates: {
