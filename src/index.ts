@@ -36,6 +36,7 @@ export {
   type Fixing,
   type FixOptions,
   fix,
+  fixInRounds,
   MOST_FINDINGS,
   type RefusedFix,
 } from './jobs/fix.js';
@@ -62,6 +63,7 @@ export { type ConfigOptions, configOptions } from './policy/config-options.js';
 export { CSV_MOST_BYTES, CSV_MOST_FINDINGS, csvReport } from './report/findings-csv.js';
 export type { FormOptions } from './report/form-options.js';
 export { GITHUB_MOST_ANNOTATIONS, githubReport } from './report/github.js';
+export type * from './report/html/html-phrases.js';
 export type { Paper } from './report/html/html-report.js';
 export { jsonReport } from './report/json.js';
 export { JUNIT_MOST_TEXT, type JUnitOptions, junitReport } from './report/junit.js';

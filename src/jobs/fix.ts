@@ -62,6 +62,18 @@ class FixChecker extends Checker {
  * @throws FixFault where a fix did not do what it should, and errors of the checker's options
  */
 export function fix(input: { name: string; data: string | Uint8Array }, options: FixOptions = {}): Fixing {
+  const rounds = fixInRounds(input, options);
+  for (;;) {
+    const { done, value } = rounds.next();
+    if (done) return value;
+  }
+}
+
+/** The same as {@link fix}, with a stop after each check of the text, for who has to listen to others meanwhile. */
+export function* fixInRounds(
+  input: { name: string; data: string | Uint8Array },
+  options: FixOptions = {},
+): Generator<void, Fixing> {
   const original = typeof input.data === 'string' ? new TextEncoder().encode(input.data) : input.data;
   const isSound = isSoundJson(original);
   let bytes = original;
@@ -71,6 +83,7 @@ export function fix(input: { name: string; data: string | Uint8Array }, options:
     ...{ before: report, after: report },
   };
   for (let round = 0; round < MOST_ROUNDS; round++) {
+    yield;
     const wanted = report.findings.filter((finding) => isWanted(finding, options));
     const plan = planEdits(
       bytes,

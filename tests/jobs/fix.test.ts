@@ -7,7 +7,7 @@ import { edited } from '../../src/edit/text-edit.js';
 import { unifiedDiff } from '../../src/edit/unified-diff.js';
 import { validateWhole } from '../../src/generated/validators.js';
 import { check } from '../../src/jobs/check.js';
-import { type Fixing, type FixOptions, fix } from '../../src/jobs/fix.js';
+import { type Fixing, type FixOptions, fix, fixInRounds } from '../../src/jobs/fix.js';
 import { manners, parsed, written } from '../edit/random-edits.js';
 import { exampleJson, examplePaths, exampleText } from '../examples/example-files.js';
 import { applyPatch } from '../conformance/apply-patch.js';
@@ -421,11 +421,35 @@ describe('fixing', () => {
     expect(value).toMatchObject({ holes: [{ level: 'L2' }] });
   });
 
-  it('refuses what a name that comes twice makes doubtful, and says so', () => {
+  it('leaves a record alone in which a name comes twice', () => {
     const twice = text.replace('"display"', '"display":{"length":"mm"},"display"');
     const result = fixed(twice);
     expect(result.text).toBe(twice.replace('depht', 'depth'));
     expect(result.after.findings.map(({ rule }) => rule)).toEqual(['duplicate-name']);
+  });
+
+  it('refuses what lies under a name that comes twice, and says so', () => {
+    const twice = text.replace(/"holes".*/, (holes) => `${holes.slice(0, -1)},"holes":[]}`);
+    const result = fixed(twice);
+    expect(result.text).toBe(twice.replace('feet', 'ft'));
+    expect(result.refused.map(({ finding, reason }) => [finding.rule, reason])).toEqual([
+      ['unknown-member', 'a name on the way to "/holes/0/depht" comes twice'],
+    ]);
+  });
+
+  it('keeps bytes that are no UTF-8', () => {
+    const bytes = new TextEncoder().encode(text.replace('"H-1"', '"H-1","note":"?"'));
+    bytes[bytes.lastIndexOf(63)] = 0xff;
+    const { bytes: now, fixed: all } = fixed(bytes);
+    expect(all.map(({ rule }) => rule)).toEqual(['not-a-choice']);
+    expect(now.indexOf(0xff)).toBe(bytes.indexOf(0xff));
+    expect(now).toHaveLength(bytes.length - 2);
+  });
+
+  it('stops after each check for who has to listen', () => {
+    const rounds = fixInRounds({ name: 'file', data: text });
+    expect([rounds.next().done, rounds.next().done]).toEqual([false, false]);
+    expect(rounds.next().value?.fixedCount).toBe(2);
   });
 });
 

@@ -2,7 +2,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { rules } from '../../check/list.js';
 import { unifiedDiff } from '../../edit/unified-diff.js';
 import type { Finding } from '../../generated/report.js';
-import { FixFault, type Fixing, fix } from '../../jobs/fix.js';
+import { FixFault, type Fixing, fixInRounds } from '../../jobs/fix.js';
 import { nearest } from '../../model/nearest.js';
 import { UnreadableInput } from '../../node/input-file.js';
 import { checkOutputName, UnwritableOutput, writeWhole } from '../../node/output-file.js';
@@ -41,8 +41,13 @@ export async function runFix(file: string, flags: FixFlags): Promise<number> {
   const { geometry } = flags;
   const chosen = flags.rule.length > 0 ? flags.rule : undefined;
   try {
-    const result = orWrongUse(() => fix({ name, data: bytes }, { ...options, asOf, geometry, rules: chosen }));
-    return await finish(file, name, bytes, result, flags);
+    const rounds = fixInRounds({ name, data: bytes }, { ...options, asOf, geometry, rules: chosen });
+    let step = orWrongUse(() => rounds.next());
+    while (!step.done) {
+      await pause();
+      step = orWrongUse(() => rounds.next());
+    }
+    return await finish(file, name, bytes, step.value, flags);
   } catch (error) {
     if (!(error instanceof FixFault)) throw error;
     tellFault(error);
