@@ -42,12 +42,11 @@ ${html`<title>${subject.title}</title>`.text}
 <style>${STYLES}${page}</style>
 </head>
 <body><main>
-${html`<h1 hidden>${subject.title}</h1>`.text}
 `;
   for (const sheet of sheets) {
     yield `<section class="sheet" aria-label="${contentText(context.words.sheetOf(sheet.number, sheets.length))}">${sheetSvg(sheet)}</section>\n`;
   }
-  yield html`<div class="text"><h2>${context.words.listHead}</h2>\n`.text;
+  yield html`<div class="text"><h1>${subject.title}</h1>\n<h2>${context.words.listHead}</h2>\n`.text;
   for (const sheet of sheets) yield textOf(sheet, sheets.length, context).text;
   yield '</div>\n</main></body></html>\n';
 }
