@@ -1,7 +1,8 @@
-import type { Cause, Report } from '../generated/report.js';
+import type { Cause, Finding, Report } from '../generated/report.js';
 import type { Phrases } from '../model/language.js';
 import { OFF } from '../model/report-words.js';
 import { english } from './languages/en.js';
+import { firstOfCauses } from './first-of-causes.js';
 import { printable } from './printable.js';
 import { settingsInWords } from './settings-in-words.js';
 
@@ -27,7 +28,7 @@ const MOST_RULES = 3;
 export function textReport(report: Report, { colour, findingsOfCause, phrases = english }: TextOptions): string {
   const form: Form = {
     paint: (code, text) => (colour ? `\u001b[${code}m${text}\u001b[0m` : text),
-    most: findingsOfCause,
+    first: firstOfCauses(report, findingsOfCause),
     phrases,
   };
   const lines: string[] = [];
@@ -58,12 +59,12 @@ export function textReport(report: Report, { colour, findingsOfCause, phrases = 
 /** How a cause is written. */
 interface Form {
   paint: (code: string, text: string) => string;
-  /** Most findings written out. */
-  most: number;
+  /** The findings that are written out, by cause. */
+  first: ReadonlyMap<number, readonly Finding[]>;
   phrases: Phrases;
 }
 
-function causeLines(report: Report, cause: Cause, { paint, most, phrases }: Form): string[] {
+function causeLines(report: Report, cause: Cause, { paint, first, phrases }: Form): string[] {
   const where = phrases.place(cause.place);
   const entry = cause.accepted === undefined ? undefined : report.baseline?.entries[cause.accepted - 1];
   const severity = phrases.severity[cause.severity].padEnd(7);
@@ -79,7 +80,7 @@ function causeLines(report: Report, cause: Cause, { paint, most, phrases }: Form
   }
   if (cause.findings === 1)
     return [head, `          ${[holeName(cause.holes[0], phrases), where].filter(Boolean).join(', ')}`];
-  const listed = report.findings.filter((finding) => finding.cause === cause.id).slice(0, most);
+  const listed = first.get(cause.id) ?? [];
   const lines = [head, `          ${phrases.findingsFrom(cause.findings, where)}${holesInWords(cause, phrases)}`];
   // Where each says the same there is nothing to add.
   if (listed.length > 1 && new Set(listed.map(({ message }) => message)).size === 1) return lines;

@@ -1,7 +1,7 @@
 import { rules } from '../../check/list.js';
 import type { Report } from '../../generated/report.js';
 import type { Severity } from '../../model/observation.js';
-import { jsonReport } from '../../report/json.js';
+import { jsonReportPieces } from '../../report/json.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { type CheckFlags, checkFiles } from '../check-files.js';
 import { print, wantsColour } from '../console.js';
@@ -27,7 +27,7 @@ export async function runCheck(files: readonly string[], flags: CheckCommandFlag
   if (report === undefined) return EXIT.unreadable;
   const threshold = flags.threshold ?? config?.threshold ?? 'error';
   const code = unreadable > 0 ? EXIT.unreadable : exitCode(report, threshold);
-  if (flags.format === 'json') print(jsonReport(report));
+  if (flags.format === 'json') for (const piece of jsonReportPieces(report)) print(piece);
   else if (flags.format !== 'text') {
     const { reportAs } = await import('../other-forms.js');
     print(reportAs(flags.format, report, { rules, threshold, exitCode: code, phrases: language?.phrases }));
