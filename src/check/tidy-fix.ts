@@ -42,25 +42,29 @@ export function isDefined(layout: LayoutModel, target: Collection, id: string): 
 }
 
 function isFree(layout: LayoutModel, name: Collection, id: string, tidy: string): boolean {
-  if (isDefined(layout, name, tidy)) return false;
-  return [...tidyForms(layout, name)].every(([other, form]) => other === id || form !== tidy);
+  return !isDefined(layout, name, tidy) && untidyIds(layout, name).get(tidy) === id;
 }
 
-const forms = new WeakMap<LayoutModel, Map<Collection, Map<string, string>>>();
+/** More than one id. */
+const SEVERAL = '';
 
-/** The ids of a collection that are not tidy, with what they are when they are; worked out once. */
-function tidyForms(layout: LayoutModel, name: Collection): ReadonlyMap<string, string> {
-  const known = forms.get(layout) ?? new Map<Collection, Map<string, string>>();
-  forms.set(layout, known);
+const untidy = new WeakMap<LayoutModel, Map<Collection, ReadonlyMap<string, string>>>();
+
+/** For each tidy id the one of a collection that is not tidy and would be it, or that there are several; worked out once. */
+function untidyIds(layout: LayoutModel, name: Collection): ReadonlyMap<string, string> {
+  const known = untidy.get(layout) ?? new Map<Collection, ReadonlyMap<string, string>>();
+  untidy.set(layout, known);
   const before = known.get(name);
   if (before !== undefined) return before;
-  const untidy = new Map<string, string>();
+  const found = new Map<string, string>();
   const add = (id: string) => {
     const tidy = tidyId(id);
-    if (tidy !== id) untidy.set(id, tidy);
+    if (tidy === id) return;
+    const other = found.get(tidy);
+    found.set(tidy, other === undefined || other === id ? id : SEVERAL);
   };
   if (name === 'holes') for (let i = 0; i < layout.holes.count; i++) add(layout.holes.id(i));
   else layout.collection(name).definedIds().forEach(add);
-  known.set(name, untidy);
-  return untidy;
+  known.set(name, found);
+  return found;
 }
