@@ -1,7 +1,5 @@
 import type { Bore, KeepOut, Outline } from '../generated/layout.js';
 
-type EdgeKind = NonNullable<Outline['edges']>[number];
-
 /** All words on a plan; other languages give their own. Counts are whole numbers above zero. */
 export interface PlanWords {
   readonly noLevel: string;
@@ -16,7 +14,7 @@ export interface PlanWords {
   /** Letters at the arrows. */
   readonly trueNorthLetter: string;
   readonly projectNorthLetter: string;
-  readonly edges: Readonly<Record<EdgeKind, string>>;
+  readonly edges: Readonly<Record<NonNullable<Outline['edges']>[number], string>>;
   readonly opening: string;
   readonly zone: string;
   readonly uprightFace: string;

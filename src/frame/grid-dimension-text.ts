@@ -1,6 +1,6 @@
 import type { GridDimension, GridDimensions } from './grid-dimensions.js';
 
-/** Words of {@link gridDimensionText}; other languages give their own. */
+/** Words of grid dimensions as one line of text; other languages give their own. */
 export interface GridDimensionWords {
   /** @param length the distance as the project reads lengths */
   from(length: string, side: Exclude<GridDimension['side'], 'on'>, line: string): string;

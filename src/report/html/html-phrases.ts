@@ -1,11 +1,8 @@
 import type { PlanWords } from '../../draw/plan-words.js';
-import type { LayoutChanges } from '../../events/layout-changes.js';
 import type { GridDimensionWords } from '../../frame/grid-dimension-text.js';
 import type { Display } from '../../generated/layout.js';
 import type { AppliedAcceptance, Report } from '../../generated/report.js';
 import type { Language } from '../../model/language.js';
-
-type Verdict = Report['verdict']['site'];
 
 /**
  * All fixed words of the report for people; messages, verdicts and places are those of {@link Language}. What is
@@ -60,8 +57,8 @@ export interface FirstPagePhrases {
   readonly unitNotGiven: string;
   readonly checkedWith: string;
   readonly verdictHeading: string;
-  formOfFiles(verdict: Verdict): string;
-  site(verdict: Verdict): string;
+  formOfFiles(verdict: Report['verdict']['format']): string;
+  site(verdict: Report['verdict']['site']): string;
   readonly documentsHeading: string;
   readonly file: string;
   readonly documentKind: string;
@@ -176,7 +173,8 @@ export interface ChangesPhrases {
   readonly declaredHeads: readonly [layout: string, kind: string, holes: string, reason: string, question: string];
   revisions(layout: string, before: string, after: string): string;
   numbers(before: number, after: number, paired: number, unchanged: number): string;
-  readonly parent: Readonly<Record<LayoutChanges['parent'], string>>;
+  /** Whether the later layout names the earlier one as its parent. */
+  readonly parent: Readonly<Record<'matches' | 'differs' | 'absent', string>>;
   newIds(trades: string): string;
   knownAgain(byPlace: number, byId: number): string;
   moved(unit: string): string;
@@ -206,7 +204,7 @@ export interface ChangesPhrases {
     holes: string,
     isDeclared: string,
   ];
-  readonly states: Readonly<Record<LayoutChanges['redefined'][number]['state'], string>>;
+  readonly states: Readonly<Record<'added' | 'removed' | 'changed', string>>;
   readonly header: string;
   readonly headerHeads: readonly [member: string, what: string];
   readonly notFound: string;

@@ -17,7 +17,8 @@ export function table(
 }
 
 function isEmpty(content: Content): boolean {
-  return content === undefined || content === false || content === '';
+  if (content === undefined || content === false || content === '') return true;
+  return Array.isArray(content) && content.every(isEmpty);
 }
 
 /** One row of a table. */
@@ -35,7 +36,7 @@ export function facts(pairs: readonly (readonly [name: string, value: Content])[
 
 /** A part of the report under a heading; nothing where all of it is nothing. */
 export function section(id: string, title: string, ...content: readonly Content[]): Markup | undefined {
-  if (content.every((one) => one === undefined || one === false)) return undefined;
+  if (isEmpty(content)) return undefined;
   return html`<section aria-labelledby="${id}"><h2 id="${id}">${title}</h2>
 ${content}</section>
 `;

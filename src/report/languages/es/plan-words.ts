@@ -35,7 +35,7 @@ export const planWords: PlanWords = {
     'live-service': 'Exclusión: instalación en servicio',
     other: 'Exclusión: otra',
   },
-  standoff: 'Distancia de resguardo y tolerancia',
+  standoff: 'Resguardo y tolerancia',
   bores: {
     complete: 'Perforación existente',
     partial: 'Perforación existente, parcial',
@@ -43,7 +43,7 @@ export const planWords: PlanWords = {
   },
   group: 'Perforaciones de un grupo',
   cause: 'Causa en el informe',
-  noSymbol: 'sin símbolo indicado',
+  noSymbol: 'sin símbolo',
   unknownShape: (shape) => `"${shape}" como círculo`,
   moreTrades: (count) => `y ${counted(count, 'especialidad', 'especialidades')} más`,
   alike: 'Algunas especialidades se ven iguales: el trazo no les da símbolos que difieran en forma, letras o color.',
