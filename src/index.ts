@@ -7,10 +7,12 @@
  */
 
 export { ruleCatalogue } from './check/list.js';
+export type { PlanWords } from './draw/plan-words.js';
 export type { TextEdit } from './edit/text-edit.js';
 export { unifiedDiff } from './edit/unified-diff.js';
 export { diffLayouts } from './events/diff-layouts.js';
 export type * from './events/layout-changes.js';
+export type { GridDimensionWords } from './frame/grid-dimension-text.js';
 export type * from './generated/baseline.js';
 export type * from './generated/column-profile.js';
 export type * from './generated/config.js';
@@ -18,7 +20,7 @@ export type * from './generated/layout.js';
 export type * from './generated/report.js';
 export { SCHEMA_VERSION } from './generated/schema-tables.js';
 export * from './jobs/check.js';
-export type { ClosedInput, InputSummary } from './jobs/checked-input.js';
+export type { ClosedInput, HoleIdentity, InputSummary } from './jobs/checked-input.js';
 export {
   type Conversion,
   type ConvertTarget,

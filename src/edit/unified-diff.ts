@@ -28,7 +28,7 @@ const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
 /**
  * What edits do to a text, as a unified diff with three lines of context, in pieces; lines end in a line feed.
  *
- * Undefined where a line to be shown is longer than {@link LONGEST_LINE}. The name must hold no line end.
+ * Undefined where a line to be shown is longer than 65,536 bytes. The name must hold no line end.
  */
 export function unifiedDiff(name: string, bytes: Uint8Array, edits: readonly TextEdit[]): string[] | undefined {
   const lines = new Lines(bytes);

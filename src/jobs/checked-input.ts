@@ -24,7 +24,7 @@ export interface ClosedInput {
   summary: InputSummary;
   /** The layout for writers, read anew from the input each time; undefined where there is none that is sound. */
   layout(): LayoutSource | undefined;
-  /** The layout as it was read, sound or not; absent where the input is none. */
+  /** The layout as it was read, sound or not; absent where the input is none. @internal */
   model?: LayoutModel;
   /** What people call a hole; read anew from the input each time. */
   hole(index: number): HoleIdentity;
