@@ -23,7 +23,7 @@ export const CAPS: SheetCaps = {
   conditions: 3,
   substrate: 2,
   symbol: 3,
-  keepOuts: 9,
+  keepOuts: 13,
   call: 3,
   leftOut: 2,
   notes: 3,

@@ -61,6 +61,7 @@ export function sheetHead(
   const aboutTop = titleMm + 0.6;
   const originTop = aboutTop + about.lines.length * LINE_MM.work;
   const supersedes = words.supersedes(revision.supersedes === undefined ? undefined : printable(revision.supersedes));
+  const label = printable(revision.label);
   const drawWith = (top: number, number: number, count: number): Primitive[] => [
     ...title.lines.map((text, k) =>
       textAt([box.left, top + TITLE_MM * (0.85 + 1.12 * k)], text, TITLE_MM, { isBold: true }),
@@ -76,10 +77,15 @@ export function sheetHead(
   ];
   return {
     heightMm: Math.max(BOX_MM.height, originTop + origin.lines.length * LINE_MM['look-up']) + 1.5,
-    isCut: title.isCut || about.isCut || origin.isCut,
+    isCut: title.isCut || about.isCut || origin.isCut || isRevisionCut([label, supersedes]),
     draw: (top) => drawWith(top, 1, 1),
     drawWith,
   };
+}
+
+function isRevisionCut([label, supersedes]: string[]): boolean {
+  const inner = BOX_MM.width - 3;
+  return typeWidth(label, TYPE_MM.work, true) > inner || typeWidth(supersedes, TYPE_MM['look-up']) > inner;
 }
 
 function revisionBox(

@@ -177,7 +177,7 @@ export const SHEET_WORDS: SheetWords = {
     phase: 'phase',
   },
   allowance: ({ along, across, run, isTogether, ask }) => {
-    const way = `${along} along the run${run === undefined ? '' : ` (${run})`}, ${across} across${isTogether ? ', whole group together' : ''}`;
+    const way = `${along} along the run (${run ?? 'direction not given'}), ${across} across${isTogether ? ', whole group together' : ''}`;
     return ask === 'tell-after'
       ? `may shift ${way}, tell the office after; otherwise ask.`
       : `ask before any shift; at most ${way}.`;

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, vi } from 'vitest';
 import { sheetsOf } from '../../../src/jobs/sheet.js';
 import { findChromium, printPdf } from '../../../src/node/print-pdf.js';
 import { itWith } from '../../house/system-part.js';
-import { exampleSource } from './sheet-source.js';
+import { exampleSource, hostileLayout, sheetSource } from './sheet-source.js';
 
 const executablePath = findChromium();
 const inChromium = itWith('chromium', executablePath !== undefined);
@@ -101,6 +101,18 @@ describe('crew sheets in Chromium', () => {
       });
     }
   }
+
+  for (const paper of ['a4', 'letter'] as const)
+    inChromium(
+      `with too much of everything, on ${paper}: no text leaves its sheet or lies on another one`,
+      async () => {
+        const tab = await browser.newPage({ viewport: { width: 1000, height: 1200 } });
+        await tab.setContent([...sheetsOf(sheetSource(hostileLayout()), { package: 'P' }, paper).html()].join(''));
+        expect(await tab.evaluate(OVERFLOWS)).toEqual([]);
+        expect(await tab.evaluate(OVERLAPS)).toEqual([]);
+        await tab.close();
+      },
+    );
 
   inChromium('have nothing that keeps people from reading them, and are black on white in the dark too', async () => {
     const tab = await browser.newPage({

@@ -3,8 +3,8 @@ import type { Primitive } from '../../../src/draw/primitive.js';
 import { sheetsOf } from '../../../src/jobs/sheet.js';
 import type { CrewSheet } from '../../../src/report/sheet/crew-sheets.js';
 import { typeWidth } from '../../../src/report/sheet/fit-lines.js';
-import { hole, smallLayout } from '../../jobs/small-layout.js';
-import { exampleSource, holesInSquare, packaged, sheetSource } from './sheet-source.js';
+import { hole } from '../../jobs/small-layout.js';
+import { exampleSource, holesInSquare, hostileLayout, packaged, sheetSource } from './sheet-source.js';
 
 const MONDAY = { package: 'P' };
 
@@ -38,9 +38,6 @@ function expectOneSide(sheets: readonly CrewSheet[]): void {
     }
   }
 }
-
-/** A string that means harm in HTML, XML, styles and terminals. */
-const HOSTILE = `</text></svg><script>alert(1)</script>"'&--><style>*{}</style>\u202e${'W'.repeat(150)}`;
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -141,7 +138,6 @@ describe('the sheets of a package', () => {
 });
 
 describe('a sheet that is full of long and hostile texts', () => {
-  const long = (text: string) => text.slice(0, 200);
   const hostile = hostileLayout();
 
   it('is still one side of paper, without anything but text', () => {
@@ -162,52 +158,4 @@ describe('a sheet that is full of long and hostile texts', () => {
       'Texts that end in … are cut',
     );
   });
-
-  function hostileLayout(): unknown {
-    const h = long(HOSTILE);
-    const ids = (name: string) => `${name}${h.slice(0, 100)}`;
-    return {
-      ...smallLayout,
-      id: ids('l'),
-      revision: { label: h, supersedes: h },
-      project: { name: h },
-      parties: Array.from({ length: 40 }, (_, k) => ({ id: `${k}`, firm: h, person: h, role: 'foreman', contact: h })),
-      display: { length: 'ft-in', fraction: 64 },
-      frame: { name: h, heightDatum: h, trueNorthDeg: 12, projectNorthDeg: 3 },
-      levels: [{ id: ids('L'), name: h }],
-      grids: [
-        {
-          id: 'g',
-          lines: [
-            { name: h, from: [0, -9000], to: [0, 9000] },
-            { name: `${h}2`, from: [-9000, 0], to: [9000, 0] },
-          ],
-        },
-      ],
-      control: Array.from({ length: 20 }, (_, k) => ({ id: ids(`c${k}`), point: [k * 1e8, 1, 2] })),
-      areas: [{ id: ids('a'), name: h, condition: h.repeat(20), kinds: ['rated'] }],
-      trades: [{ id: 'FP', name: h, symbol: { text: h, shape: h, colour: h } }],
-      holeTypes: [{ ...smallLayout.holeTypes[0], form: 'through', bit: { nominal: h } }],
-      substrates: [
-        {
-          ...smallLayout.substrates[0],
-          name: h,
-          finishes: Array.from({ length: 30 }, () => ({ kind: 'plaster', thickness: 1 })),
-        },
-      ],
-      keepOuts: Array.from({ length: 50 }, (_, k) => ({
-        id: ids(`k${k}`),
-        name: h,
-        kind: 'other',
-        shape: { sphere: { centre: [k, 0, 50], radius: 5 } },
-        standoff: 50,
-        knownFrom: 'scan',
-      })),
-      packages: [{ id: 'P', title: h, prerequisite: h.repeat(20), areas: [ids('a')] }],
-      holes: [0, 1].map((k) => ({
-        ...hole(ids(`h${k}`), [k * 1000, 0, 0], { tag: h, level: ids('L'), area: ids('a'), note: h.repeat(20) }),
-        above: { protection: h.repeat(20), firestop: h },
-      })),
-    };
-  }
 });
