@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
+import { manyFindings } from '../report/html/many-findings.js';
 import { type BenchLayout, writeBenchLayout } from './make-layout.js';
 import { runMeasured, type Spread, spread, timeOf } from './run-measured.js';
 
@@ -65,6 +66,7 @@ for (const fault of [
 }
 measure('check 1000000 every record mixed', () => check({ holes: 1_000_000, indent: 0, fault: 'mixed' }, 'time 1.6'));
 measure('check 1000000 all in one place', () => check({ holes: 1_000_000, indent: 0, fault: 'one-place' }, 'time 1.6'));
+measure('report 10000', report);
 print();
 
 function startUp(): Row {
@@ -98,6 +100,31 @@ function check(layout: Omit<BenchLayout, 'seed'>, limits: string): Row {
     time: spread(time),
     memory: spread(memory),
     note: `${(statSync(file).size / 1e6).toFixed(0)} MB`,
+  };
+}
+
+/** The report for people, against `ahx check` of the same files. */
+function report(): Row {
+  const files = manyFindings().map((layout, k) => {
+    const file = join(folder, `report-${k}.ahx.json`);
+    writeFileSync(file, JSON.stringify(layout));
+    return file;
+  });
+  const page = join(folder, 'report.html');
+  const time: number[] = [];
+  const memory: number[] = [];
+  for (let round = 0; round < 7; round++) {
+    const yardstick = runMeasured([cli, 'check', ...files], [1]);
+    const own = runMeasured([cli, 'report', '--force', ...files, page], [1]);
+    time.push(own.ms / yardstick.ms);
+    memory.push(own.peakMb / yardstick.peakMb);
+  }
+  return {
+    what: '`ahx report`, 10,000 holes, some 600 findings, against `ahx check`',
+    limits: 'time 4, 3 MB',
+    time: spread(time),
+    memory: spread(memory),
+    note: `${(statSync(page).size / 1e6).toFixed(2)} MB of HTML`,
   };
 }
 

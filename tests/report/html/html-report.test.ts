@@ -4,8 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/jobs/check.js';
 import { acceptFindings } from '../../../src/policy/accept.js';
-import { realisticLayouts } from '../../check/realistic-layout.js';
 import { hole, layoutText, smallLayout, typeWithSpacing } from '../../jobs/small-layout.js';
+import { manyFindings } from './many-findings.js';
 import { pageOf as page } from './page-of.js';
 
 const asOf = '2026-03-02T07:30:00-05:00';
@@ -13,17 +13,6 @@ const examples = join(import.meta.dirname, '../../../examples');
 const ferry = ['sprinkler', 'duct'].map((name) =>
   readFileSync(join(examples, `ferry-terminal/${name}.ahx.json`), 'utf8'),
 );
-
-/** Lines every 30 ft in both directions. */
-const grid = {
-  id: 'G',
-  lines: Array.from({ length: 24 }, (_, k) => {
-    const at = (k >> 1) * 9144;
-    return k % 2 === 0
-      ? { name: `${(k >> 1) + 1}`, from: [at, 0], to: [at, 100_584] }
-      : { name: 'ABCDEFGHIJKL'[k >> 1], from: [0, at], to: [100_584, at] };
-  }),
-};
 
 /** What a reader sees of a page, without marks. */
 function seen(text: string): string {
@@ -173,10 +162,7 @@ describe('the report for people', () => {
   });
 
   it('of 10,000 holes and 500 findings has at most 3 MB, and lists no more holes than it says', () => {
-    const layouts = realisticLayouts(7);
-    for (const layout of layouts) layout.grids = [grid];
-    const high = layouts[0].holes.filter(({ point }) => point.length === 3);
-    for (let k = 0; k < 500; k++) high[k * 5].point[2] += 25 + (k % 7) * 40;
+    const layouts = manyFindings();
     const checker = page(layouts.map((layout) => JSON.stringify(layout)));
     expect(checker.length).toBeLessThan(3_000_000);
     expect(seen(checker)).toMatch(/ 4\d\d errors, 0 warnings, 1\d\d info/);
