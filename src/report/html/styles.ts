@@ -55,8 +55,9 @@ figure { margin: 1rem 0 2rem; } .unseen { position: absolute; width: 1px; height
 @media print {
   :root { color-scheme: light; --page: #fff; --ink: #000; --soft: #333; --line: #888; --band: #f0f0f0;
     --error: #000; --warning: #000; --info: #000; --plan-paper: #fff; --plan-mark: #000; }
-  html { font-size: 10pt; } body { max-width: none; padding: 0; }
-  h2, h3, caption { break-after: avoid; } tr, .cause, figure, .review { break-inside: avoid; } thead { display: table-header-group; }
+  html { font-size: 10pt; } body { max-width: none; padding: 0; } .wide { overflow: visible; }
+  table { font-size: 7.5pt; } .schedule { font-size: 7pt; } th, td { padding: .1rem .22rem; }
+  h2, h3, caption { break-after: avoid; } tr, .cause, figure, .review, .wide:not(:has(tr:nth-child(20))) { break-inside: avoid; } thead { display: table-header-group; }
   figure { break-before: page; } figure:first-of-type { break-before: auto; }
   h2 { margin-top: 1.4rem; }
 }
