@@ -1,3 +1,4 @@
+import { unitSystemOf } from '../draw/scale.js';
 import type { Hole } from '../generated/layout.js';
 import type { LayoutSource } from '../model/layout-source.js';
 import { type CrewSheet, crewSheets } from '../report/sheet/crew-sheets.js';
@@ -43,8 +44,7 @@ export interface SheetOption {
 
 /** Letter where the project reads feet or inches, else A4. */
 export function usualPaper({ header: { display } }: LayoutSource): SheetPaper {
-  const unit = display?.length ?? 'mm';
-  return unit === 'mm' || unit === 'm' ? 'a4' : 'letter';
+  return unitSystemOf(display) === 'metric' ? 'a4' : 'letter';
 }
 
 /**
@@ -65,7 +65,7 @@ export function sheetsOf(
   const levels = [...new Set(holes.map(({ level }) => level))];
   // Levels come as the layout has them; where the package gives an order, as it names them first.
   const order = given > 0 ? levels : [...records.levels.keys()];
-  const toDrill = drillingOrder(holes, given, order, source.header.frame);
+  const toDrill = drillingOrder(holes, given, context.rowMm, order, source.header.frame);
   const rows = toDrill.map((hole) => sheetRow(hole, context));
   const sheets = crewSheets(rows, subject, context, paper);
   return {

@@ -3,6 +3,7 @@ import { moved } from '../../draw/moved.js';
 import { northArrows } from '../../draw/north-arrows.js';
 import { PLAN_WORDS } from '../../draw/plan-words.js';
 import type { Primitive } from '../../draw/primitive.js';
+import { unitSystemOf } from '../../draw/scale.js';
 import type { ControlPoint } from '../../generated/layout.js';
 import { printable } from '../printable.js';
 import { LINE_MM, labelled, paragraphs, type SheetBlock, stacked, textAt, TYPE_MM } from './sheet-block.js';
@@ -13,8 +14,8 @@ import { sheetPlan } from './sheet-plan.js';
 import { checkLimitInWords } from './sheet-texts.js';
 import type { SheetRow } from './sheet-row.js';
 
-const SIDE_MM = 76;
-const KEY_PLAN_MM = { width: 48, height: 17 };
+const SIDE_MM = 79;
+const KEY_PLAN_MM = { width: 50, height: 17 };
 /** Beyond these the nearest ones are given. */
 const MOST_POINTS = 6;
 
@@ -39,7 +40,11 @@ export function sheetBand(
   const control = stacked([controlBlock(rows, context, side, caps), limitBlock(rows, context, side)]);
   const bandMm = Math.max(caps.bandMm, keyMm + control.heightMm);
   return {
-    heightMm: bandMm + 1 + captionOf(rows, context, LONGEST_SCALE, box).heightMm + 1,
+    heightMm:
+      bandMm +
+      1 +
+      captionOf(rows, context, LONGEST_SCALE[unitSystemOf(context.records.header.display)], box).heightMm +
+      1,
     isCut: control.isCut,
     draw(top) {
       const level = context.planLevel(rows);
@@ -72,8 +77,8 @@ export function sheetBand(
   };
 }
 
-/** No round scale of a building has a longer name. */
-const LONGEST_SCALE = `1 1/2" = 1'-0"`;
+/** No round scale of the holes of a sheet has a longer name. */
+const LONGEST_SCALE = { metric: '1:2000', imperial: `3/32" = 1'-0"` };
 
 /** How the plan is seen: below it. */
 function captionOf(

@@ -1,9 +1,11 @@
 import type { PlanLevel } from '../../draw/plan-level.js';
+import { unitSystemOf } from '../../draw/scale.js';
 import type { KeepOut, Level } from '../../generated/layout.js';
 import { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { heightsOfKeepOut, isNear, emptyRange, stretch, stretchOver } from '../../draw/height-ranges.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { printable } from '../printable.js';
+import { ROW_MM } from './drilling-order.js';
 import type { LayoutRecords } from './layout-records.js';
 import { NearKeepOuts, type NearKeepOut } from './near-keep-outs.js';
 import { sheetLengths, type SheetLengths } from './sheet-lengths.js';
@@ -18,6 +20,8 @@ const NEAR_MM = { metric: 1000, imperial: 914.4 };
 export class SheetContext implements RowContext {
   readonly lengths: SheetLengths;
   readonly nearMm: number;
+  /** Depth of the rows of the order. */
+  readonly rowMm: number;
   readonly keepOuts: readonly KeepOut[];
   private readonly near: NearKeepOuts;
   private readonly nearOf = new Map<SheetHole, NearKeepOut[]>();
@@ -29,8 +33,9 @@ export class SheetContext implements RowContext {
   ) {
     const { display, keepOuts = [] } = records.header;
     this.lengths = sheetLengths(display);
-    const isMetric = this.lengths.unit === 'mm' || this.lengths.unit === 'm';
-    this.nearMm = isMetric ? NEAR_MM.metric : NEAR_MM.imperial;
+    const system = unitSystemOf(display);
+    this.nearMm = NEAR_MM[system];
+    this.rowMm = ROW_MM[system];
     this.keepOuts = keepOuts;
     this.near = new NearKeepOuts(keepOuts, this.nearMm);
   }

@@ -7,7 +7,7 @@ import type { SheetRow } from './sheet-row.js';
 import type { SheetWords } from './sheet-words.js';
 
 /** Columns that do not grow, mm. */
-const WIDTHS = { number: 9, tag: 25, symbol: 12, bit: 21, depth: 22, keys: 10, box: 16 } as const;
+const WIDTHS = { number: 9, tag: 25, symbol: 12, bit: 21, depth: 23, keys: 10, box: 16 } as const;
 /** A box must be high enough to write in. */
 const LEAST_ROW_MM = 12.4;
 const PAD_MM = 0.5;

@@ -12,7 +12,6 @@ import { symbolSign } from '../../draw/symbol-sign.js';
 import { PlanBox } from '../../geometry/plan-box.js';
 import { printable } from '../printable.js';
 import { fitLines, typeWidth } from './fit-lines.js';
-import { textAt } from './sheet-block.js';
 import { LOOK_UP_TYPE_MM } from './sheet-paper.js';
 import type { SheetRow } from './sheet-row.js';
 
@@ -26,8 +25,8 @@ export interface SheetPlan {
 }
 
 /** What is shown around the holes, mm of the building. */
-const AROUND_MM = 1200;
-const LEAST_SIDE_MM = 4000;
+const AROUND_MM = 1000;
+const LEAST_SIDE_MM = 3000;
 const SIGN_MM = 3.2;
 const NUMBER_MM = 4.4;
 const NAME_WIDTH_MM = 34;
@@ -191,6 +190,12 @@ function barMarks({ display }: PlanLevel, { denominator }: PlanView, frame: Pape
   return [
     { kind: 'rect', at, width, height: 1.6, style: { stroke: 'ink', strokeWidth: 0.25, fill: 'paper' } },
     { kind: 'rect', at, width: width / 2, height: 1.6, style: { fill: 'ink' } },
-    textAt([at[0] + width + 1.5, frame.bottom - 1.4], `${value} ${unit}`, LOOK_UP_TYPE_MM),
+    {
+      kind: 'text',
+      items: [{ at: [at[0] + width + 1.5, frame.bottom - 1.4], text: `${value} ${unit}` }],
+      size: LOOK_UP_TYPE_MM,
+      hasRim: true,
+      style: { fill: 'ink' },
+    },
   ];
 }

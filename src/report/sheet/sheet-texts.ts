@@ -1,7 +1,6 @@
 import type { Area, KeepOut, Party } from '../../generated/layout.js';
 import { printable } from '../printable.js';
 import { checkLimit } from './check-limit.js';
-import { ROW_MM } from './drilling-order.js';
 import type { SheetContext } from './sheet-context.js';
 import type { SheetSubject } from './sheet-head.js';
 import { sheetKeys } from './sheet-keys.js';
@@ -56,10 +55,10 @@ export function checkLimitInWords(
   return [lengths.atMost(limit.limitMm), words.checkLimit(lengths.atMost(limit.toleranceMm))];
 }
 
-function orderOf({ isOrderGiven }: SheetSubject, { words, lengths, records }: SheetContext): string {
+function orderOf({ isOrderGiven }: SheetSubject, { words, lengths, records, rowMm }: SheetContext): string {
   if (isOrderGiven) return words.orderGiven;
   const hasNorth = records.header.frame.projectNorthDeg !== undefined;
-  return words.orderByRows(lengths.distance(ROW_MM), hasNorth ? 'N' : '+y', hasNorth ? 'S' : '−y');
+  return words.orderByRows(lengths.distance(rowMm), hasNorth ? 'N' : '+y', hasNorth ? 'S' : '−y');
 }
 
 /** Keep-outs near the holes, the nearest first. */
