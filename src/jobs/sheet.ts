@@ -2,6 +2,7 @@ import { unitSystemOf } from '../draw/scale.js';
 import type { Hole } from '../generated/layout.js';
 import type { LayoutSource } from '../model/layout-source.js';
 import { type CrewSheet, crewSheets } from '../report/sheet/crew-sheets.js';
+import { ENGLISH_SHEET_WORDS } from '../report/sheet/english-sheet-words.js';
 import { drillingOrder } from '../report/sheet/drilling-order.js';
 import { type LayoutRecords, layoutRecords, partyInWords } from '../report/sheet/layout-records.js';
 import { SheetContext } from '../report/sheet/sheet-context.js';
@@ -11,7 +12,7 @@ import { sheetHtml } from '../report/sheet/sheet-html.js';
 import type { SheetPaper } from '../report/sheet/sheet-paper.js';
 import { sheetRow } from '../report/sheet/sheet-row.js';
 import { sheetSvg } from '../report/sheet/sheet-svg.js';
-import { SHEET_WORDS, type SheetWords } from '../report/sheet/sheet-words.js';
+import type { SheetWords } from '../report/sheet/sheet-words.js';
 
 export type { SheetPaper } from '../report/sheet/sheet-paper.js';
 
@@ -57,7 +58,7 @@ export function sheetsOf(
   source: LayoutSource,
   choice: SheetChoice,
   paper: SheetPaper = usualPaper(source),
-  words: SheetWords = SHEET_WORDS,
+  words: SheetWords = ENGLISH_SHEET_WORDS,
 ): SheetSet {
   const records = layoutRecords(source.header);
   const { holes, given, subject } = chosen(source, records, choice);

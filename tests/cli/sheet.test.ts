@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { hole, layoutText, smallLayout } from '../jobs/small-layout.js';
-import { ahx, example, poor, sprinkler, workFolder } from './run-ahx.js';
+import { ahx, example, poor, sprinkler, sprinklerPoints, workFolder } from './run-ahx.js';
 
 const { file, path } = workFolder();
 const duct = example('ferry-terminal/duct.ahx.json');
@@ -138,6 +138,12 @@ describe('ahx sheet refuses', () => {
     expect(code).toBe(1);
     expect(err).toContain('because it has errors of form');
     expect(ahx(['sheet', path('gone.ahx.json'), path('gone.html'), '--area', 'x']).code).toBe(3);
+  });
+
+  it('a table, and says what to do with it', () => {
+    const { code, err } = ahx(['sheet', sprinklerPoints, path('table.html'), '--area', 'pour-1']);
+    expect(code).toBe(2);
+    expect(err).toContain('is a table; ahx convert makes a layout of it first.');
   });
 
   it('more SVG files than a folder should get', () => {

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import type { Report } from '../../generated/report.js';
 import { whyNot } from '../../jobs/convert.js';
 import {
   type SheetChoice,
@@ -17,6 +18,7 @@ import { textReport, verdictLines } from '../../report/text.js';
 import { checkFiles } from '../check-files.js';
 import { pause, print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
+import { isTableName } from '../read-document.js';
 
 /** What `ahx sheet` was asked for. */
 export interface SheetFlags {
@@ -36,6 +38,7 @@ const MOST_LISTED = 200;
 
 /** Writes the crew sheets of a package, an area, or a trade on a level, and returns the exit code. */
 export async function runSheet(file: string, out: string | undefined, flags: SheetFlags): Promise<number> {
+  if (isTableName(file)) throw new WrongUse(`${file} is a table; ahx convert makes a layout of it first.`);
   const choice = choiceOf(flags);
   const form = out === undefined ? undefined : formOf(out);
   if (choice !== undefined && out === undefined) {
@@ -61,23 +64,37 @@ export async function runSheet(file: string, out: string | undefined, flags: She
       return EXIT.findings;
     }
     if (choice === undefined || out === undefined || form === undefined) return listOptions(file, source);
-    const set = setOf(source, choice, flags.paper);
-    if (set.sheets.length === 0) {
-      say(
-        `Nothing was written: ${inWords(choice)} has no hole to drill${set.notToDrill > 0 ? `; ${counted(set.notToDrill, 'hole')} cast in or there already` : ''}.`,
-      );
-      return EXIT.findings;
-    }
-    const written = await write(set, form, out, file, flags.force);
-    if (!flags.quiet) {
-      for (const line of verdictLines(report)) say(line);
-      say(`Written: ${printable(written)}, ${counted(set.sheets.length, 'sheet')}, ${counted(set.holeCount, 'hole')}.`);
-      if (set.notToDrill > 0) say(`Left out: ${counted(set.notToDrill, 'hole')} cast in or there already.`);
-    }
-    return EXIT.clean;
+    return await writeSheets(file, { source, choice, out, form }, report, flags);
   } finally {
     checked.close();
   }
+}
+
+interface Task {
+  source: LayoutSource;
+  choice: SheetChoice;
+  out: string;
+  form: 'html' | 'svg';
+}
+
+async function writeSheets(file: string, task: Task, report: Report, flags: SheetFlags): Promise<number> {
+  const { source, choice, out, form } = task;
+  const set = setOf(source, choice, flags.paper);
+  const notToDrill = `${counted(set.notToDrill, 'hole')} cast in or there already`;
+  if (set.sheets.length === 0) {
+    const why = set.notToDrill > 0 ? `; ${notToDrill}` : '';
+    say(`Nothing was written: ${inWords(choice)} has no hole to drill${why}.`);
+    return EXIT.findings;
+  }
+  const written = await write(set, form, out, file, flags.force);
+  if (flags.quiet) return EXIT.clean;
+  for (const line of verdictLines(report)) say(line);
+  if (report.sample.total > 0) {
+    say(`To see the ${counted(report.sample.total, 'finding')}: ahx check ${printable(file)}`);
+  }
+  say(`Written: ${printable(written)}, ${counted(set.sheets.length, 'sheet')}, ${counted(set.holeCount, 'hole')}.`);
+  if (set.notToDrill > 0) say(`Left out: ${notToDrill}.`);
+  return EXIT.clean;
 }
 
 async function write(set: SheetSet, form: 'html' | 'svg', out: string, file: string, force: boolean): Promise<string> {

@@ -1,7 +1,6 @@
 import { keyPlan } from '../../draw/key-plan.js';
 import { moved } from '../../draw/moved.js';
 import { northArrows } from '../../draw/north-arrows.js';
-import { PLAN_WORDS } from '../../draw/plan-words.js';
 import type { Primitive } from '../../draw/primitive.js';
 import { unitSystemOf } from '../../draw/scale.js';
 import type { ControlPoint } from '../../generated/layout.js';
@@ -50,7 +49,7 @@ export function sheetBand(
       const level = context.planLevel(rows);
       const frame = { left: box.left, top, right: sideLeft - 3, bottom: top + bandMm };
       const plan = sheetPlan(rows, level, frame);
-      const north = northArrows(level.frame, PLAN_WORDS);
+      const north = northArrows(level.frame, words.plan);
       const key = {
         left: sideLeft,
         top: top + LINE_MM['look-up'],
@@ -92,7 +91,7 @@ function captionOf(
     `${words.planScale(scaleName)}.`,
     words.seenFromAbove,
     ...directions.map((direction) => words.drilled[direction]),
-    ...northArrows(records.header.frame, PLAN_WORDS).words.map((text) => `${text}.`),
+    ...northArrows(records.header.frame, words.plan).words.map((text) => `${text}.`),
   ].join(' ');
   return paragraphs([caption], box, 'look-up', 3);
 }

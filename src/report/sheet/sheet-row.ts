@@ -80,14 +80,14 @@ function depthOf({ type, depthMm, depthTolerance }: SheetHole, { lengths, words 
 }
 
 function gridOf({ hole: { point }, level }: SheetHole, context: RowContext): string[] {
-  const { lengths } = context;
+  const { lengths, words } = context;
   const say = (mm: number) => lengths.bare(lengths.distance(mm));
   const dimensions = context.gridlinesOf(level).of(point[0], point[1]);
   if (dimensions.basis === 'no-grid') return [`x ${say(point[0])}`, `y ${say(point[1])}`];
-  const lines = dimensions.lines.map((line) => gridDimensionText({ lines: [line], basis: 'square' }, say));
+  const lines = dimensions.lines.map((line) => gridDimensionText({ lines: [line], basis: 'square' }, say, words.grid));
   // What the kind of grid makes of the dimensions stands behind them.
-  const plain = gridDimensionText({ ...dimensions, basis: 'square' }, say);
-  const rest = gridDimensionText(dimensions, say).slice(plain.length).trim();
+  const plain = gridDimensionText({ ...dimensions, basis: 'square' }, say, words.grid);
+  const rest = gridDimensionText(dimensions, say, words.grid).slice(plain.length).trim();
   return [...lines, ...(rest === '' ? [] : [rest])].map(printable);
 }
 
@@ -95,7 +95,7 @@ function substrateOf({ substrate, hole, type }: SheetHole, { lengths, words }: R
   if (substrate === undefined) return hole.substrate === undefined ? words.noSubstrate : printable(hole.substrate);
   const { name, id, kind, finishes = [] } = substrate;
   const flutes = kind === 'composite-deck' && type?.flutes !== undefined ? [words.flutes[type.flutes.in]] : [];
-  const layers = finishes.map((finish) => words.finish(finish.kind, lengths.size(finish.thickness)));
+  const layers = finishes.map((finish) => words.finish(words.finishes[finish.kind], lengths.size(finish.thickness)));
   return printable([`${name ?? id}: ${words.substrates[kind]}`, ...flutes, ...layers].join(', '));
 }
 

@@ -5,7 +5,7 @@ import { layoutRecords } from '../../../src/report/sheet/layout-records.js';
 import { moveInWords } from '../../../src/report/sheet/move-in-words.js';
 import { drillDirection, isToBeDrilled, sheetHole } from '../../../src/report/sheet/sheet-hole.js';
 import { sheetLengths } from '../../../src/report/sheet/sheet-lengths.js';
-import { SHEET_WORDS } from '../../../src/report/sheet/sheet-words.js';
+import { ENGLISH_SHEET_WORDS } from '../../../src/report/sheet/english-sheet-words.js';
 import { smallLayout } from '../../jobs/small-layout.js';
 
 const type = {
@@ -26,7 +26,7 @@ const facts = (members: Partial<Hole>) =>
   sheetHole({ id: 'H', trade: 'FP', holeType: 'T', substrate: 'S', point: [0, 0, 0], ...members } as Hole, records);
 const feet = sheetLengths({ length: 'ft-in', fraction: 16 });
 const move = (members: Partial<Hole>, frame = { projectNorthDeg: 0 as number | undefined }) =>
-  moveInWords(facts(members), frame, feet, SHEET_WORDS);
+  moveInWords(facts(members), frame, feet, ENGLISH_SHEET_WORDS);
 
 describe('the values that hold for a hole', () => {
   it('come whole from the first of hole, group and type', () => {
@@ -70,8 +70,10 @@ describe('the move allowance in words', () => {
 
   it('allows nothing where nothing is given', () => {
     const without = layoutRecords(smallLayout as unknown as Layout);
-    expect(moveInWords(sheetHole(facts({}).hole, without), {}, feet, SHEET_WORDS)).toBe(SHEET_WORDS.noAllowance);
-    expect(move({ moveAllowance: { along: 0, across: 0, ask: 'tell-after' } })).toBe(SHEET_WORDS.noShift);
+    expect(moveInWords(sheetHole(facts({}).hole, without), {}, feet, ENGLISH_SHEET_WORDS)).toBe(
+      ENGLISH_SHEET_WORDS.noAllowance,
+    );
+    expect(move({ moveAllowance: { along: 0, across: 0, ask: 'tell-after' } })).toBe(ENGLISH_SHEET_WORDS.noShift);
   });
 });
 
