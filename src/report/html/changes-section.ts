@@ -110,7 +110,8 @@ function otherDifferences(
     rows(words, words.header, words.headerHeads, header, (one) => [one.member, memberChanges([one], words, say)]),
     rows(words, words.notFound, words.notFoundHeads, declared.notFound, ({ index, kind, holes }) => [
       words.change(index + 1),
-      choice(kind),
+      // A declaration that is broken may have none.
+      kind && choice(kind),
       listed(holes, words),
     ]),
   ];

@@ -56,7 +56,7 @@ function* scheduleOf(
       if (current !== undefined) yield '</tbody></table></div>\n';
       current = level;
       const caption = `${model.header.title ?? model.header.id ?? ''}: ${levels(level) ?? words.noLevel}`;
-      yield html`<div class="wide"><table class="schedule"><caption>${caption}</caption><thead><tr>${words.heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
+      yield html`<div class="wide" role="group" aria-label="${caption}" tabindex="0"><table class="schedule"><caption>${caption}</caption><thead><tr>${words.heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
         .text;
     }
     const id = holes.id(i);

@@ -10,7 +10,10 @@ export function table(
   // A column in which nothing stands takes room from the others.
   const kept = heads.map((_, k) => k === 0 || rows.some((cells) => !isEmpty(cells[k])));
   const shown = (cells: readonly Content[]) => cells.filter((_, k) => kept[k]);
-  return html`<div class="wide"><table><caption>${caption}</caption><thead><tr>${shown(heads).map(
+  // Who has no mouse must get into the box to scroll a table that is wider than the page.
+  return html`<div class="wide" role="group" aria-label="${caption}" tabindex="0"><table><caption>${caption}</caption><thead><tr>${shown(
+    heads,
+  ).map(
     (head) => html`<th scope="col">${head}</th>`,
   )}</tr></thead><tbody>${rows.map((cells) => row(shown(cells)))}</tbody></table></div>
 `;

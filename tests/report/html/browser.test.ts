@@ -7,6 +7,8 @@ import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, vi } from 'vitest';
 import { itWith } from '../../house/system-part.js';
 import { findChromium, printPdf } from '../../../src/node/print-pdf.js';
+import type { HtmlLanguage } from '../../../src/report/html/html-phrases.js';
+import { htmlEs } from '../../../src/report/languages/html-es.js';
 import { pageOf } from './page-of.js';
 
 const executablePath = findChromium();
@@ -46,18 +48,29 @@ describe('the report for people in Chromium', () => {
   });
   afterAll(() => browser?.close());
 
-  const cases = Object.entries(PAGES).flatMap(([name, files]) =>
-    (['light', 'dark'] as const).map((colorScheme) => [name, colorScheme, files] as const),
-  );
+  interface Reading {
+    name: string;
+    files: readonly string[];
+    colorScheme: 'light' | 'dark';
+    width: number;
+    language?: HtmlLanguage;
+  }
+  const cases = Object.entries(PAGES).flatMap(([name, files]): Reading[] => [
+    { name, files, colorScheme: 'light', width: 1200 },
+    { name, files, colorScheme: 'dark', width: 1200 },
+    { name: `${name}, in Spanish`, files, colorScheme: 'light', width: 1200, language: htmlEs },
+    // Tables are wider than the window.
+    { name: `${name}, narrow`, files, colorScheme: 'dark', width: 400 },
+  ]);
 
-  for (const [name, colorScheme, files] of cases)
+  for (const { name, files, colorScheme, width, language } of cases)
     inChromium(`${name}, ${colorScheme}: has nothing that keeps people from reading it`, async () => {
       // The page forbids scripts, that of the test too.
-      const page = await browser.newPage({ colorScheme, bypassCSP: true, viewport: { width: 1200, height: 900 } });
+      const page = await browser.newPage({ colorScheme, bypassCSP: true, viewport: { width, height: 900 } });
       const errors: string[] = [];
       page.on('pageerror', (error) => errors.push(String(error)));
       page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
-      await page.setContent(html(files));
+      await page.setContent(html(files, undefined, language));
       await page.addScriptTag({ content: axe });
       const result = (await page.evaluate('axe.run()')) as { violations: { id: string; nodes: { html: string }[] }[] };
       expect(result.violations.map(({ id, nodes }) => [id, nodes[0].html])).toEqual([]);
@@ -68,9 +81,11 @@ describe('the report for people in Chromium', () => {
   for (const width of [400, 800, 1400])
     inChromium(`fits a window of ${width} pixels without scrolling sideways`, async () => {
       const page = await browser.newPage({ viewport: { width, height: 800 } });
-      await page.setContent(html(PAGES['two trades without findings']));
-      const over = await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
-      expect(over).toBeLessThanOrEqual(0);
+      for (const language of [undefined, htmlEs]) {
+        await page.setContent(html(PAGES['two trades without findings'], undefined, language));
+        const over = await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+        expect(over).toBeLessThanOrEqual(0);
+      }
       await page.close();
     });
 
@@ -93,6 +108,17 @@ describe('the report for people in Chromium', () => {
       expect(pages.map(({ text }) => text).join(' ')).toContain('Revise and resubmit');
     });
 
+  inChromium('is printed in Spanish with a number on each page', async () => {
+    const [file, pdf] = ['html', 'pdf'].map((ending) => join(work, `es.${ending}`));
+    writeFileSync(file, html(PAGES['two trades without findings'], 'A4', htmlEs));
+    printPdf(file, pdf);
+    const pages = await pagesOf(pdf);
+    expect(pages.length).toBeGreaterThanOrEqual(4);
+    expect(pages.map(({ text }) => /Página (\d+) de (\d+)/.exec(text)?.slice(1).map(Number))).toEqual(
+      pages.map((_, k) => [k + 1, pages.length]),
+    );
+  });
+
   inChromium('shows nothing in colour alone: severities are words', async () => {
     const page = await browser.newPage();
     await page.setContent(html(PAGES['a poor file']));
@@ -102,8 +128,8 @@ describe('the report for people in Chromium', () => {
     await page.close();
   });
 
-  function html(files: readonly string[], paper?: 'A4' | 'letter'): string {
+  function html(files: readonly string[], paper?: 'A4' | 'letter', language?: HtmlLanguage): string {
     const texts = files.map((name) => readFileSync(join(examples, `${name}.ahx.json`), 'utf8'));
-    return pageOf(texts.length === 0 ? ['{'] : texts, {}, paper);
+    return pageOf(texts.length === 0 ? ['{'] : texts, { language }, paper);
   }
 });

@@ -4,6 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/jobs/check.js';
 import { acceptFindings } from '../../../src/policy/accept.js';
+import { htmlEnglish } from '../../../src/report/html/phrases-en.js';
+import { htmlEs } from '../../../src/report/languages/html-es.js';
 import { hole, layoutText, smallLayout, typeWithSpacing } from '../../jobs/small-layout.js';
 import { manyFindings } from './many-findings.js';
 import { pageOf as page } from './page-of.js';
@@ -142,20 +144,27 @@ describe('the report for people', () => {
     expect(page([ferry[0]])).not.toContain('@page { size');
   });
 
-  it('lets no string of a file become markup', () => {
+  it.each([htmlEnglish, htmlEs])('lets no string of a file become markup in $tag', (language) => {
     const evil = '"><script>alert(1)</script><img src=x onerror=alert(1)>&lt;\u0000\u202e{{x}}`';
-    const spoilt = spoil(JSON.parse(ferry[1]), evil);
-    const text = page([JSON.stringify(spoilt), JSON.stringify(spoil(smallLayout, evil))]);
-    expect(text).not.toMatch(/<script|<img|\u202e|\u0000/);
+    const before = JSON.parse(ferry[1]) as { holes: { tag?: string; point: number[] }[] };
+    before.holes[0].point[0] += 100;
+    before.holes[1].tag = 'other';
+    before.holes.pop();
+    const inputs = [spoil(JSON.parse(ferry[1]), evil), spoil(smallLayout, evil)].map((one) => JSON.stringify(one));
+    const text = page(inputs, { language }, undefined, [JSON.stringify(spoil(before, evil))]);
+    expect(text).not.toMatch(/<script|<img|\u202e/);
+    expect(text).not.toContain('\u0000');
     expect(text).toContain('&lt;script&gt;alert(1)');
+    expect(text).toContain('id="changes"');
     expect(tagsOf(text).filter((tag) => /\son[a-z]+=/.test(tag.replace(/"[^"]*"/g, '')))).toEqual([]);
+    expect(balance(text)).toEqual([]);
   });
 
   it('stays well-formed whatever the strings are', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 40 }), (any) => {
-        const text = page([JSON.stringify(spoil(smallLayout, any))]);
-        expect(balance(text)).toEqual([]);
+        for (const language of [undefined, htmlEs])
+          expect(balance(page([JSON.stringify(spoil(smallLayout, any))], { language }))).toEqual([]);
       }),
       { numRuns: 60 },
     );

@@ -4,16 +4,16 @@ import { counted } from './counted.js';
 
 const holes = (count: number) => counted(count, 'perforación', 'perforaciones');
 
-/** Words of the plans in Spanish. */
+/** Words of the plans in Spanish. Those of the legend are short: a column holds about 23 letters. */
 export const planWords: PlanWords = {
   noLevel: 'Sin nivel indicado',
   seenFromAbove: 'Orientación de planta, como vista desde arriba',
-  keyPlan: 'Plano de ubicación',
+  keyPlan: 'Ubicación',
   noOutline: 'sin contorno',
-  scale: (name) => `Escala ${name} a tamaño real`,
+  scale: (name) => `Esc. ${name} a tamaño real`,
   holes,
   trueNorth: 'N: norte verdadero',
-  projectNorth: 'NP: norte de proyecto',
+  projectNorth: 'NP: norte proyecto',
   noNorth: 'Norte no indicado',
   trueNorthLetter: 'N',
   projectNorthLetter: 'NP',
@@ -25,23 +25,23 @@ export const planWords: PlanWords = {
     'movement-joint': 'Junta de movimiento',
   },
   opening: 'Hueco',
-  zone: 'Otro espesor u otra altura',
+  zone: 'Otro espesor o altura',
   uprightFace: 'Cara vertical',
   keepOuts: {
     tendon: 'Exclusión: tendón',
-    bar: 'Exclusión: varilla de refuerzo',
-    conduit: 'Exclusión: tubo conduit',
-    embed: 'Exclusión: inserto ahogado',
-    'live-service': 'Exclusión: instalación en servicio',
+    bar: 'Exclusión: varilla',
+    conduit: 'Exclusión: conduit',
+    embed: 'Exclusión: inserto',
+    'live-service': 'Exclusión: instalación',
     other: 'Exclusión: otra',
   },
   standoff: 'Resguardo y tolerancia',
   bores: {
     complete: 'Perforación existente',
-    partial: 'Perforación existente, parcial',
-    abandoned: 'Perforación existente, abandonada',
+    partial: 'Existente, parcial',
+    abandoned: 'Existente, abandonada',
   },
-  group: 'Perforaciones de un grupo',
+  group: 'Grupo de perforaciones',
   cause: 'Causa en el informe',
   noSymbol: 'sin símbolo',
   unknownShape: (shape) => `"${shape}" como círculo`,
