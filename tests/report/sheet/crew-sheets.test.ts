@@ -159,3 +159,16 @@ describe('a sheet that is full of long and hostile texts', () => {
     );
   });
 });
+
+describe('a sheet of holes that lie badly', () => {
+  it.each([
+    ['at the two ends of the world', [hole('a', [1e9, -1e9, 0]), hole('b', [-1e9, 1e9, 5])]],
+    ['at one place', [hole('a', [5, 5, 0]), hole('b', [5, 5, 0]), hole('c', [5, 5, 0])]],
+    ['askew to the face', [hole('a', [5, 5, 0], { axis: [1, 0, 1] })]],
+  ])('is made for holes %s', (_, holes) => {
+    const { sheets } = sheetsOf(packaged(holes), MONDAY);
+    expect(sheets.flatMap(({ rows }) => rows)).toHaveLength(holes.length);
+    expectOneSide(sheets);
+    expect(allText(sheets[0]).includes('off square to the face: ask how to set it.')).toBe(holes[0].axis !== undefined);
+  });
+});
