@@ -95,6 +95,7 @@ function program(done: (code: number) => void): Command {
       ]),
     )
     .option('-n, --limit <count>', 'most findings kept one by one; counts are exact all the same', wholeNumber)
+    .option('-l, --language <tag>', 'language of the report: en or es (default: en)')
     .option('--parent <file>', 'revision before, to show what was changed; may be repeated', collect, [])
     .addOption(
       new Option('--paper <size>', 'paper to print on (default: what the printer has)').choices(['a4', 'letter']),
@@ -104,7 +105,7 @@ function program(done: (code: number) => void): Command {
     .option('-q, --quiet', 'show no progress', false)
     .addHelpText(
       'after',
-      '\nExamples:\n  ahx report level3.ahx.json report.html\n  ahx report sprinkler.ahx.json ducts.ahx.json report.html --pdf --paper letter\n\nThe report is one file without scripts, to be read on a screen and printed.\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
+      '\nExamples:\n  ahx report level3.ahx.json report.html\n  ahx report sprinkler.ahx.json ducts.ahx.json report.html --pdf --paper letter\n  ahx report --language es level3.ahx.json informe.html\n\nThe report is one file without scripts, to be read on a screen and printed.\n\nExit codes: 0 no findings, 1 findings or not judged, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
     )
     .action(async (names: string[], flags) => {
       const { runReport } = await import('./commands/report.js');

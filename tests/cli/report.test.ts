@@ -1,4 +1,5 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { hole, layoutText } from '../jobs/small-layout.js';
 import { ahx, example, sprinkler, workFolder } from './run-ahx.js';
@@ -91,6 +92,30 @@ describe('ahx report', () => {
     ];
     expect(ahx(['report', ...flags, bad, out]).code).toBe(0);
     expect(readFileSync(out, 'utf8')).toContain('2026-03-02T07:30:00-05:00');
+  });
+
+  it('writes it in the language that the call or the config says', () => {
+    const out = work.path('informe.html');
+    const config = work.file('es.json', JSON.stringify({ ahx: '0.1', kind: 'config', language: 'es' }));
+    const run = ahx(['report', '--language', 'es-MX', sprinkler, out]);
+    expect([run.code, run.out.split('\n')[0]]).toEqual([0, 'AHX 0.1 válido.']);
+    const spanish = readFileSync(out, 'utf8');
+    expect(spanish).toContain('<html lang="es">');
+    expect(spanish).toContain('Lista de perforaciones');
+    expect(spanish).not.toContain('Hole schedule');
+    expect(ahx(['report', '--force', '--config', config, sprinkler, out]).code).toBe(0);
+    expect(readFileSync(out, 'utf8')).toBe(spanish);
+    expect(ahx(['report', '--force', '--config', config, '-l', 'en', sprinkler, out]).code).toBe(0);
+    expect(readFileSync(out, 'utf8')).toContain('Hole schedule');
+    const refused = ahx(['report', '--force', '-l', 'xx', sprinkler, out]);
+    expect([refused.code, refused.err]).toEqual([2, expect.stringContaining('"xx"')]);
+  });
+
+  it('has words of its own that no check loads', () => {
+    const cli = join(import.meta.dirname, '../../dist/cli');
+    const withWords = (words: string) =>
+      readdirSync(cli).filter((name) => name.endsWith('.cjs') && readFileSync(join(cli, name), 'utf8').includes(words));
+    for (const words of ['Hole schedule', 'Lista de perforaciones']) expect(withWords(words)).toEqual(['report.cjs']);
   });
 
   it('prints it where there is a Chromium, and says so where there is none', () => {
