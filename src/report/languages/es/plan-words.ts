@@ -32,7 +32,7 @@ export const planWords: PlanWords = {
     bar: 'Exclusión: varilla',
     conduit: 'Exclusión: conduit',
     embed: 'Exclusión: inserto',
-    'live-service': 'Exclusión: instalación',
+    'live-service': 'Exclusión: en servicio',
     other: 'Exclusión: otra',
   },
   standoff: 'Resguardo y tolerancia',
