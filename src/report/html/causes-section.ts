@@ -1,9 +1,7 @@
 import type { Cause, Report } from '../../generated/report.js';
-import { OFF } from '../../model/report-words.js';
 import { idAndTag } from '../hole-name.js';
-import { type Content, coded, html, type Markup } from './markup.js';
+import { coded, html, type Markup } from './markup.js';
 import { type HtmlReportParts, toldIn } from './reported-layout.js';
-import { section, table } from './table.js';
 
 /** More causes than this are counted; the report as JSON lists them. */
 const MOST_CAUSES = 500;
@@ -28,10 +26,17 @@ export function causesSection(parts: HtmlReportParts): Markup {
     if (known.length < FINDINGS_OF_CAUSE) known.push(finding);
   }
   return html`<section aria-labelledby="causes"><h2 id="causes">${words.heading}</h2>
-${shown.length > 0 && rulesElsewhere !== undefined && html`<p>${coded(rulesElsewhere)}</p>\n`}${shown.length === 0 ? html`<p>${words.nothing}</p>\n` : shown.map((cause) => oneCause(parts, cause, byCause.get(cause.id) ?? []))}${
+${shown.length > 0 && rulesElsewhere !== undefined && html`<p>${coded(rulesElsewhere)}</p>\n`}${shown.length === 0 ? html`<p>${nothing(parts)}</p>\n` : shown.map((cause) => oneCause(parts, cause, byCause.get(cause.id) ?? []))}${
   rest > 0 && html`<p>${words.more(rest)}</p>\n`
 }${report.sample.listed < report.sample.total && html`<p>${words.kept(report.sample.listed, report.sample.total)}</p>\n`}</section>
 `;
+}
+
+/** What is true where no cause is open: others may be accepted, and rules may not have run. */
+function nothing({ report: { causes, baseline }, language }: HtmlReportParts): string {
+  const { error = 0, warning = 0, info = 0 } = baseline?.counts ?? {};
+  const { nothing, onlyAccepted } = language.html.causes;
+  return causes.length === 0 ? nothing : onlyAccepted(error + warning + info);
 }
 
 function oneCause(parts: HtmlReportParts, cause: Cause, findings: Report['findings']): Markup {
@@ -64,87 +69,4 @@ ${
 /** Whether findings say different things; alike ones add nothing to their cause. */
 function differing(findings: Report['findings']): boolean {
   return new Set(findings.map(({ message }) => message)).size > 1;
-}
-
-/** What the project has accepted, why, until when and who answers for it. */
-export function acceptedSection(parts: HtmlReportParts): Markup | undefined {
-  const { report, language } = parts;
-  const { accepted: words } = language.html;
-  const rows = (report.baseline?.entries ?? []).map((entry, k): Content[] => {
-    const causes = report.causes.filter(({ accepted }) => accepted === k + 1);
-    const holes = causes.flatMap((cause) => cause.holes.map(({ id, tag }) => tag ?? id));
-    const shown = holes.slice(0, 20).join(', ');
-    return [
-      entry.rule,
-      toldIn(parts, causes.map(({ message }) => message).join(' ')),
-      `${shown}${entry.matched > 20 ? ', …' : ''}`,
-      words.matched(entry.matched, entry.findings),
-      entry.reason,
-      entry.question,
-      entry.owner,
-      entry.accepted,
-      entry.expires,
-      words.states[entry.state],
-    ];
-  });
-  return section('accepted', words.heading, table(words.caption, words.heads, rows));
-}
-
-/** Findings between trades: who has to talk with whom. */
-export function tradesSection(parts: HtmlReportParts): Markup | undefined {
-  const { report, language } = parts;
-  const { trades: words } = language.html;
-  const pairs = new Map<string, { rule: string; a: string; b: string; count: number; example: string }>();
-  for (const { rule, data, message, input } of report.findings) {
-    const { trade, otherTrade, otherName } = data as Record<string, unknown>;
-    const own = report.inputs[input - 1].name;
-    const isBetweenTrades = typeof otherTrade === 'string' && trade !== otherTrade;
-    if (!isBetweenTrades && typeof otherName !== 'string') continue;
-    const a = typeof trade === 'string' ? trade : own;
-    const b = typeof otherTrade === 'string' ? otherTrade : String(otherName);
-    const key = JSON.stringify([rule, ...[a, b].sort()]);
-    const known = pairs.get(key) ?? { rule, a, b, count: 0, example: message };
-    known.count++;
-    pairs.set(key, known);
-  }
-  const isPart = report.sample.listed < report.sample.total;
-  return section(
-    'trades',
-    words.heading,
-    table(
-      words.caption(isPart),
-      words.heads,
-      [...pairs.values()].map(({ a, b, rule, count, example }) => [a, b, rule, count, toldIn(parts, example)]),
-    ),
-  );
-}
-
-/** Rules that judged nothing or a part, and why: what this report does not say. */
-export function unjudgedSection({ report, ruleOf, language }: HtmlReportParts): Markup | undefined {
-  const { unjudged: words, reason: why } = language.html;
-  const rows = report.coverage.flatMap(({ rule, outcome, judged, of, reason }): Content[][] => {
-    const isPart = judged !== undefined && of !== undefined && judged < of;
-    if (reason === undefined || reason === OFF || outcome === 'not-applicable') return [];
-    if (outcome !== 'not-run' && !isPart) return [];
-    const { title } = language.rules[rule] ?? ruleOf(rule) ?? {};
-    const number = of === undefined ? words.notRun : words.judged(judged ?? 0, of);
-    return [[rule, title, number, reason.split('; ').map(why).join('; ')]];
-  });
-  const off = report.coverage.filter(({ reason }) => reason === OFF).map(({ rule }) => rule);
-  const { severities = {}, ruleOptions = {} } = report.settings ?? {};
-  const set = [
-    ...Object.entries(severities).map(([rule, severity]) => [rule, words.severity(severity)]),
-    ...Object.entries(ruleOptions).flatMap(([rule, values]) =>
-      Object.entries(values).map(([name, value]) => [rule, `${name} = ${value}`]),
-    ),
-  ];
-  return section(
-    'unjudged',
-    words.heading,
-    off.length > 0 &&
-      html`<p>${words.off(off.join(', '))}</p>
-`,
-    table(words.rules, words.ruleHeads, rows),
-    table(words.settings, words.settingHeads, set),
-  );
 }

@@ -235,6 +235,8 @@ export interface UnjudgedPhrases {
 export interface CausesPhrases {
   readonly heading: string;
   readonly nothing: string;
+  /** In place of `nothing` where all findings are accepted. */
+  onlyAccepted(count: number): string;
   more(count: number): string;
   kept(listed: number, total: number): string;
   rule(id: string): string;
@@ -266,6 +268,8 @@ export interface AcceptedPhrases {
 export interface TradesPhrases {
   readonly heading: string;
   caption(isPart: boolean): string;
+  /** Before the table where not all findings were kept, and where it is left out for that. */
+  kept(listed: number, total: number): string;
   readonly heads: readonly [between: string, and: string, rule: string, findings: string, example: string];
 }
 

@@ -1,4 +1,5 @@
-import { acceptedSection, causesSection, tradesSection, unjudgedSection } from './causes-section.js';
+import { acceptedSection } from './accepted-section.js';
+import { causesSection } from './causes-section.js';
 import { changesSection } from './changes-section.js';
 import { firstPage, partiesAndSources, reportTitle } from './first-page.js';
 import { frameSection } from './frame-section.js';
@@ -9,6 +10,8 @@ import type { HtmlReportParts } from './reported-layout.js';
 import { reviewSection } from './review-section.js';
 import { scheduleSection } from './schedule-section.js';
 import { styles } from './styles.js';
+import { tradesSection } from './trades-section.js';
+import { unjudgedSection } from './unjudged-section.js';
 
 /** Paper that a report is printed on; absent: what the printer has. */
 export type Paper = 'A4' | 'letter';

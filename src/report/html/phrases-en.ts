@@ -187,7 +187,9 @@ export const htmlEnglish: HtmlLanguage = {
     },
     causes: {
       heading: 'Findings by cause',
-      nothing: 'Nothing was found.',
+      nothing: 'Nothing was found by the rules that ran.',
+      onlyAccepted: (count) =>
+        `Nothing that is not accepted was found; ${counted(count, 'finding')} ${count === 1 ? 'is' : 'are'} accepted, see below.`,
       more: (count) => `And ${counted(count, 'more cause')}; the report as JSON lists them.`,
       kept: (listed, total) => `${listed} of ${total} findings were kept one by one; all are counted.`,
       rule: (id) => `rule ${id}`,
@@ -212,6 +214,8 @@ export const htmlEnglish: HtmlLanguage = {
       heading: 'Between trades',
       caption: (isPart) =>
         `Findings that two trades or files have to settle${isPart ? '; of those that were kept one by one' : ''}`,
+      kept: (listed, total) =>
+        `Only ${listed} of ${counted(total, 'finding')} were kept one by one. What is between trades stands here as far as it is among them; there may be more.`,
       heads: ['Between', 'And', 'Rule', 'Findings', 'Such as'],
     },
     plans: {

@@ -54,6 +54,12 @@ describe('the report for people', () => {
     expect(new Set(text.match(/https?:\/\/[^"\s]*/g))).toEqual(new Set(['http://www.w3.org/2000/svg']));
   });
 
+  it('says that nothing was found by the rules that ran', () => {
+    expect(seen(page([layoutText({ holes: [hole('H', [0, 0, 0])] })]))).toContain(
+      'Nothing was found by the rules that ran.',
+    );
+  });
+
   it('lists every cause with its holes, why it matters and what mends it', () => {
     const holes = [0, 50].map((x, k) => hole(`H-${k}`, [x, 0, 0], { tag: `T${k}` }));
     const text = seen(page([layoutText({ holeTypes: [typeWithSpacing(80)], holes })]));
@@ -72,7 +78,7 @@ describe('the report for people', () => {
       expires: '2026-06-30',
     });
     const text = seen(page([layout], { baseline }));
-    expect(text).toContain('Nothing was found.');
+    expect(text).toContain('Nothing that is not accepted was found; 2 findings are accepted, see below.');
     expect(text).toMatch(
       /holes-too-close .* H-0, H-1 2 of 2 Calculated as a group Invented Engineers 2026-06-30 in force/,
     );
@@ -100,6 +106,17 @@ describe('the report for people', () => {
       }),
     );
     expect(seen(page(two))).toMatch(/Between trades .*T1 T0 holes-coincide 1/);
+    const inputs = two.map((data, k) => ({ name: `file ${k + 1}`, data }));
+    const baseline = acceptFindings(check(inputs, { asOf }), {
+      reason: 'One rod for both',
+      owner: 'Invented Engineers',
+      expires: '2026-06-30',
+    });
+    const accepted = seen(page(two, { baseline }));
+    expect(accepted).toMatch(/holes-coincide .* One rod for both/);
+    expect(accepted).not.toContain('Between trades');
+    const unkept = seen(page(two, { sampleLimit: 0 }));
+    expect(unkept).toMatch(/Between trades Only 0 of \d+ findings? were kept one by one\./);
   });
 
   it('shows what was changed against the revision before, or what is declared where that is not at hand', () => {

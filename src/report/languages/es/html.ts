@@ -184,7 +184,9 @@ export const html: HtmlPhrases = {
   },
   causes: {
     heading: 'Hallazgos por causa',
-    nothing: 'No se encontró nada.',
+    nothing: 'Las reglas que se ejecutaron no encontraron nada.',
+    onlyAccepted: (count) =>
+      `No se encontró nada que no esté aceptado; ${counted(count, 'hallazgo')} ${count === 1 ? 'está aceptado' : 'están aceptados'}, véase abajo.`,
     more: (count) => `Y ${counted(count, 'causa')} más; el informe en JSON las muestra todas.`,
     kept: (listed, total) =>
       `Se guardaron uno por uno ${listed} de ${counted(total, 'hallazgo')}; todos están contados.`,
@@ -210,6 +212,8 @@ export const html: HtmlPhrases = {
     heading: 'Entre especialidades',
     caption: (isPart) =>
       `Hallazgos que dos especialidades o archivos tienen que resolver${isPart ? '; de los que se guardaron uno por uno' : ''}`,
+    kept: (listed, total) =>
+      `Solo se guardaron uno por uno ${listed} de ${counted(total, 'hallazgo')}. Lo que hay entre especialidades está aquí en la medida en que esté entre ellos; puede haber más.`,
     heads: ['Entre', 'Y', 'Regla', 'Hallazgos', 'Por ejemplo'],
   },
   plans: {

@@ -1,0 +1,34 @@
+import { OFF } from '../../model/report-words.js';
+import { type Content, html, type Markup } from './markup.js';
+import type { HtmlReportParts } from './reported-layout.js';
+import { section, table } from './table.js';
+
+/** Rules that judged nothing or a part, and why: what this report does not say. */
+export function unjudgedSection({ report, ruleOf, language }: HtmlReportParts): Markup | undefined {
+  const { unjudged: words, reason: why } = language.html;
+  const rows = report.coverage.flatMap(({ rule, outcome, judged, of, reason }): Content[][] => {
+    const isPart = judged !== undefined && of !== undefined && judged < of;
+    if (reason === undefined || reason === OFF || outcome === 'not-applicable') return [];
+    if (outcome !== 'not-run' && !isPart) return [];
+    const { title } = language.rules[rule] ?? ruleOf(rule) ?? {};
+    const number = of === undefined ? words.notRun : words.judged(judged ?? 0, of);
+    return [[rule, title, number, reason.split('; ').map(why).join('; ')]];
+  });
+  const off = report.coverage.filter(({ reason }) => reason === OFF).map(({ rule }) => rule);
+  const { severities = {}, ruleOptions = {} } = report.settings ?? {};
+  const set = [
+    ...Object.entries(severities).map(([rule, severity]) => [rule, words.severity(severity)]),
+    ...Object.entries(ruleOptions).flatMap(([rule, values]) =>
+      Object.entries(values).map(([name, value]) => [rule, `${name} = ${value}`]),
+    ),
+  ];
+  return section(
+    'unjudged',
+    words.heading,
+    off.length > 0 &&
+      html`<p>${words.off(off.join(', '))}</p>
+`,
+    table(words.rules, words.ruleHeads, rows),
+    table(words.settings, words.settingHeads, set),
+  );
+}
