@@ -46,9 +46,21 @@ export interface CheckedFiles {
   /** How many files could not be read. */
   unreadable: number;
   config: Config | undefined;
+  /** Paths of all that was read: inputs, profiles, config and baseline. */
+  files: readonly string[];
   /** Language of the report; undefined: English. */
   language: Language | undefined;
   close(): void;
+}
+
+/** What a command adds to the flags. */
+interface CommandOptions {
+  manners: Manners;
+  sha256?: CheckOptions['sha256'];
+  /** Most findings listed where neither flags nor config say it. */
+  usualLimit?: number;
+  /** Most findings listed whatever these say. */
+  sampleLimit?: number;
 }
 
 /**
@@ -59,14 +71,17 @@ export interface CheckedFiles {
 export async function checkFiles(
   names: readonly string[],
   flags: CheckFlags,
-  { manners, ...more }: { manners: Manners; sha256?: CheckOptions['sha256']; sampleLimit?: number },
+  { manners, sha256, usualLimit, sampleLimit }: CommandOptions,
 ): Promise<CheckedFiles> {
   const policy = await policyOf(flags);
   const inputs = names.length > 0 ? names.map((path) => ({ path })) : (policy?.inputs ?? []);
   if (inputs.length === 0) throw new WrongUse(noFiles(policy));
-  const profileOf = readProfiles(inputs, flags.profile);
+  const { profileOf, profiles } = readProfiles(inputs, flags.profile);
   const language = await languageOf(flags.language ?? policy?.config?.language ?? 'en');
-  const checker = orWrongUse(() => new Checker({ ...checkOptions(flags, policy), ...more, language }));
+  const checker = orWrongUse(() => {
+    const { sampleLimit: asked = usualLimit, ...options } = checkOptions(flags, policy);
+    return new Checker({ ...options, sampleLimit: sampleLimit ?? asked, sha256, language });
+  });
   let unreadable = 0;
   // Findings about two inputs come last, and their lines are looked up in the files.
   const fed: (Fed | undefined)[] = [];
@@ -87,6 +102,7 @@ export async function checkFiles(
     inputs: fed.map((one) => one?.input),
     unreadable,
     config: policy?.config,
+    files: [...inputs.map(({ path }) => path), ...profiles, ...(policy?.files ?? [])],
     language,
     close() {
       for (const one of fed) one?.close();
@@ -120,7 +136,7 @@ function noFiles(policy: Policy | undefined): string {
 function readProfiles(
   inputs: readonly NamedInput[],
   flag: string | undefined,
-): (input: NamedInput) => ColumnProfile | undefined {
+): { profileOf: (input: NamedInput) => ColumnProfile | undefined; profiles: string[] } {
   const paths = inputs.map(({ path }) => path);
   if (paths.filter((path) => path === STANDARD_INPUT).length > 1) {
     throw new WrongUse('Standard input can be read only once.');
@@ -133,7 +149,10 @@ function readProfiles(
   for (const path of [flag, ...inputs.map(({ profile }) => profile)]) {
     if (path !== undefined && !read.has(path)) read.set(path, readDocument('column-profile', path, paths));
   }
-  return ({ path, profile }) => (/\.jsonl?$/i.test(path) ? undefined : read.get(flag ?? profile ?? ''));
+  return {
+    profileOf: ({ path, profile }) => (/\.jsonl?$/i.test(path) ? undefined : read.get(flag ?? profile ?? '')),
+    profiles: [...read.keys()],
+  };
 }
 
 /** Options of the call go before those of the config, rule by rule. */

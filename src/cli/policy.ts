@@ -18,6 +18,8 @@ export interface Policy {
   config: Config | undefined;
   baseline: Baseline | undefined;
   inputs: NamedInput[];
+  /** Paths that config and baseline were read from. */
+  files: string[];
 }
 
 /** Reads the config and the baseline that were named, the one in the config where none was. */
@@ -29,6 +31,7 @@ export function readPolicy(configPath: string | undefined, baselinePath: string 
     config,
     baseline: path === undefined ? undefined : readDocument('baseline', path),
     inputs: inputsOf(config?.inputs ?? [], folder),
+    files: [configPath, path].filter((file) => file !== undefined),
   };
 }
 

@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { hole, layoutText } from '../jobs/small-layout.js';
-import { ahx, example, sprinkler, workFolder } from './run-ahx.js';
+import { ahx, example, sprinkler, sprinklerPoints, sprinklerProfile, workFolder } from './run-ahx.js';
 
 const work = workFolder();
 const duct = example('ferry-terminal/duct.ahx.json');
@@ -37,6 +37,44 @@ describe('ahx report', () => {
     const run = ahx(['report', '--force', disguised, disguised]);
     expect([run.code, run.err]).toEqual([2, expect.stringContaining('it is not overwritten')]);
     expect(readFileSync(disguised, 'utf8')).toBe(layoutText());
+  });
+
+  it('overwrites neither the revision before nor what says how to check', () => {
+    const text = (kind: string, more: object = {}) => JSON.stringify({ ahx: '0.1', kind, ...more });
+    const layout = work.file('l.ahx.json', layoutText());
+    const named = work.file('named.html', layoutText({ id: 'T-2' }));
+    const before = work.file('before.html', layoutText({ revision: { label: '0' } }));
+    const baseline = work.file('baseline.html', text('baseline', { entries: [] }));
+    const config = work.file('config.html', text('config', { baseline: 'baseline.html' }));
+    const naming = work.file('naming.json', text('config', { inputs: [{ files: ['named.html'] }] }));
+    const profile = work.file('profile.html', readFileSync(sprinklerProfile, 'utf8'));
+    for (const [out, ...args] of [
+      [before, '--parent', before, layout],
+      [baseline, '--baseline', baseline, layout],
+      [baseline, '--config', config, layout],
+      [config, '--config', config, layout],
+      [named, '--config', naming],
+      [profile, '--profile', profile, sprinklerPoints],
+    ]) {
+      const was = readFileSync(out, 'utf8');
+      const run = ahx(['report', '--force', '--as-of', 'now', ...args, out]);
+      expect([run.code, run.err]).toEqual([2, expect.stringContaining(`${out} is a file that is read`)]);
+      expect(readFileSync(out, 'utf8')).toBe(was);
+    }
+  });
+
+  it('keeps as many findings as the config says, the call first', () => {
+    const bad = work.file(
+      'four.ahx.json',
+      layoutText({ holes: [1, 2, 3, 4].map((k) => hole(`H-${k}`, [k * 900, 0, 40])) }),
+    );
+    const config = work.file('limit.json', JSON.stringify({ ahx: '0.1', kind: 'config', limit: 3 }));
+    const out = work.path('limit.html');
+    const kept = (...flags: string[]) => {
+      ahx(['report', '--force', ...flags, bad, out]);
+      return /(\d) of 4 findings were kept one by one; all/.exec(readFileSync(out, 'utf8'))?.[1];
+    };
+    expect([kept(), kept('--config', config), kept('--config', config, '-n', '2')]).toEqual([undefined, '3', '2']);
   });
 
   it.each([

@@ -29,15 +29,13 @@ export async function runReport(names: readonly string[], flags: ReportFlags): P
   if (!/\.html?$/i.test(out))
     throw new WrongUse(`The last name is the report to write, and ends in .html: not "${out}".`);
   const pdf = out.replace(/\.html?$/i, '.pdf');
-  for (const path of [out, ...(flags.pdf ? [pdf] : [])]) {
-    checkOutputName(path, flags.force);
-    const source = files.find((file) => isSameFile(file, path));
-    if (source !== undefined) throw new WrongUse(`${path} is a file that is checked; it is not overwritten.`);
-  }
+  const outputs = [out, ...(flags.pdf ? [pdf] : [])];
+  for (const path of outputs) checkOutputName(path, flags.force);
+  keepInputs(outputs, [...files, ...flags.parent]);
   const manners = { quiet: flags.quiet, colour: wantsColour(flags.colour) };
-  const sampleLimit = flags.limit === undefined ? LISTED : undefined;
-  const checked = await checkFiles(files, flags, { manners, sha256, ...(sampleLimit && { sampleLimit }) });
+  const checked = await checkFiles(files, flags, { manners, sha256, usualLimit: LISTED });
   try {
+    keepInputs(outputs, checked.files);
     const { report, inputs, unreadable, config, language } = checked;
     if (report === undefined) return EXIT.unreadable;
     const parents = await readParents(flags, inputs);
@@ -50,6 +48,14 @@ export async function runReport(names: readonly string[], flags: ReportFlags): P
     return unreadable > 0 ? EXIT.unreadable : exitCode(report, flags.threshold ?? config?.threshold ?? 'error');
   } finally {
     checked.close();
+  }
+}
+
+/** @throws WrongUse where what is to be written would overwrite what was read */
+function keepInputs(outputs: readonly string[], inputs: readonly string[]): void {
+  for (const path of outputs) {
+    if (inputs.some((input) => isSameFile(input, path)))
+      throw new WrongUse(`${path} is a file that is read; it is not overwritten.`);
   }
 }
 
