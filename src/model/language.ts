@@ -24,9 +24,12 @@ export interface SiteNumbers {
   causes: number;
   holes: number;
   judged: number;
-  accepted: number;
+  /** Findings that the baseline accepts; absent: none was applied. */
+  accepted?: number;
   notRun: number;
   inPart: number;
+  /** Rules whose severity or options were set otherwise than usual. */
+  set: number;
 }
 
 /** The fixed sentences of a report, and how its parts are put together. Texts that are handed in are printable. */

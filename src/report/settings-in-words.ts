@@ -7,3 +7,8 @@ export function settingsInWords({ settings: { severities = {}, ruleOptions = {} 
   );
   return [...Object.entries(severities).map(([rule, severity]) => `${rule}=${severity}`), ...options].join(', ');
 }
+
+/** Ids of the rules whose severity or options were set otherwise than usual. */
+export function rulesSet({ settings: { severities = {}, ruleOptions = {} } = {} }: Report): string[] {
+  return [...new Set([...Object.keys(severities), ...Object.keys(ruleOptions)])];
+}

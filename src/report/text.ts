@@ -1,10 +1,10 @@
 import type { Cause, Finding, Report } from '../generated/report.js';
 import type { Phrases } from '../model/language.js';
-import { OFF } from '../model/report-words.js';
 import { english } from './languages/en.js';
 import { firstOfCauses } from './first-of-causes.js';
 import { printable } from './printable.js';
-import { settingsInWords } from './settings-in-words.js';
+import { rulesSet, settingsInWords } from './settings-in-words.js';
+import { isInPart, isOff, unjudgedLines } from './unjudged-lines.js';
 
 /** How a text report looks. */
 export interface TextOptions {
@@ -20,9 +20,8 @@ const COLOURS: Readonly<Record<string, string>> = { error: '31', warning: '33', 
 const HOLES_OF_CAUSE = 8;
 /** More causes of one input than this are counted, not written out. */
 const MOST_CAUSES = 100;
-/** More reasons why something was not judged than this, and more rules of one reason, are counted. */
-const MOST_REASONS = 12;
-const MOST_RULES = 3;
+/** More acceptances that ran out than this are counted. */
+const MOST_ACCEPTANCES = 12;
 
 /** A report as text for people, lines ending in a line feed. The two verdicts come last, then the caution. */
 export function textReport(report: Report, { colour, findingsOfCause, phrases = english }: TextOptions): string {
@@ -51,7 +50,7 @@ export function textReport(report: Report, { colour, findingsOfCause, phrases = 
   if (ofBaseline.length > 0) lines.push(...ofBaseline, '');
   const settings = settingsInWords(report);
   if (settings !== '') lines.push(`  ${phrases.settings(settings)}`, '');
-  const unjudged = unjudgedLines(report, phrases);
+  const unjudged = unjudgedLines(report, phrases).map((line) => `  ${line}`);
   if (unjudged.length > 0) lines.push(...unjudged, '');
   return `${[...lines, ...verdictLines(report, phrases), '', phrases.shortCaution].join('\n')}\n`;
 }
@@ -99,7 +98,7 @@ function baselineLines({ baseline }: Report, phrases: Phrases): string[] {
   const lines = entries.flatMap(({ state, rule, layout, owner, expires, matched }) =>
     state === 'expired' ? [`  ${phrases.ranOut(rule, layout, owner, expires, matched)}`] : [],
   );
-  const rest = lines.splice(MOST_REASONS).length;
+  const rest = lines.splice(MOST_ACCEPTANCES).length;
   if (rest > 0) lines.push(`  ${phrases.moreRanOut(rest)}`);
   const gone = entries.filter(({ state }) => state === 'stale').length;
   const thinner = entries.filter(({ state, findings, matched }) => state === 'in-force' && matched < findings).length;
@@ -107,25 +106,10 @@ function baselineLines({ baseline }: Report, phrases: Phrases): string[] {
   return lines.map(printable);
 }
 
-/** What rules left out and why, a line for each reason; rules that are off are only counted in the verdict. */
-function unjudgedLines({ coverage }: Report, phrases: Phrases): string[] {
-  const rulesOf = new Map<string, string[]>();
-  for (const { rule, outcome, reason, class: ruleClass, judged } of coverage) {
-    if (reason === undefined || ruleClass === 'format' || outcome === 'not-applicable') continue;
-    if (isOff({ outcome, judged, reason })) continue;
-    for (const part of reason.split('; ')) rulesOf.set(part, [...(rulesOf.get(part) ?? []), rule]);
-  }
-  const lines = [...rulesOf].map(([reason, rules]) => {
-    const shown = rules.length > MOST_RULES ? rules.slice(0, MOST_RULES - 1) : rules;
-    return `  ${phrases.notJudged(reason, shown, rules.length - shown.length)}`;
-  });
-  const rest = lines.splice(MOST_REASONS).length;
-  return rest === 0 ? lines : [...lines, `  ${phrases.moreReasons(rest)}`];
-}
-
 function holesInWords({ holes, findings }: Cause, phrases: Phrases): string {
   if (holes.length === 0) return '';
   const names = holes.slice(0, HOLES_OF_CAUSE).map((hole) => idAndTag(hole, phrases));
+  if (findings === 1 && names.length === 1) return `; ${phrases.hole(names[0])}`;
   const more = findings > Math.min(holes.length, HOLES_OF_CAUSE) ? ', …' : '';
   return `; ${phrases.holes(`${names.join(', ')}${more}`)}`;
 }
@@ -163,7 +147,6 @@ function siteVerdict(report: Report, phrases: Phrases): string {
   const own = causes.filter((cause) => cause.class !== 'format' && cause.accepted === undefined);
   const count = (severity: Cause['severity']) => sum(own.filter((cause) => cause.severity === severity));
   const wanted = coverage.filter((row) => row.class !== 'format' && !isOff(row));
-  const { error = 0, warning = 0, info = 0 } = baseline?.counts ?? {};
   return phrases.site({
     purpose,
     isPartial: verdict.site === 'cannot-judge',
@@ -173,20 +156,11 @@ function siteVerdict(report: Report, phrases: Phrases): string {
     causes: own.length,
     holes: inputs.reduce((total, input) => total + (input.holes ?? 0), 0),
     judged: inputs.reduce((total, input) => total + (input.judged ?? 0), 0),
-    accepted: error + warning + info,
+    accepted: baseline && baseline.counts.error + baseline.counts.warning + baseline.counts.info,
     notRun: wanted.filter(({ outcome }) => outcome === 'not-run').length,
     inPart: wanted.filter(isInPart).length,
+    set: rulesSet(report).length,
   });
-}
-
-/** Whether a rule judged some of what it is about and left some out. */
-function isInPart({ outcome, judged, of }: { outcome: string; judged?: number; of?: number }): boolean {
-  return (outcome === 'passed' || outcome === 'failed') && judged !== undefined && of !== undefined && judged < of;
-}
-
-/** Whether a rule did not run because it was not wanted; one that found nothing to judge has counted records. */
-function isOff({ outcome, judged, reason }: { outcome: string; judged?: number; reason?: string }): boolean {
-  return outcome === 'not-run' && judged === undefined && reason === OFF;
 }
 
 function sum(causes: readonly Cause[]): number {

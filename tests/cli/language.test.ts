@@ -17,7 +17,9 @@ describe('ahx check --language', () => {
     expect(spanish.out).not.toContain(SHORT_CAUTION);
     expect(ahx(['check', '-l', 'es-MX', poor])).toEqual(spanish);
     expect(ahx(['check', '-l', 'en-US', poor])).toEqual(ahx(['check', poor]));
-    expect(ahx(['check', '-q', '-l', 'es', sprinkler]).out).toMatch(/^AHX 0\.1 válido\.\nRevisión de obra .*\n$/);
+    expect(ahx(['check', '-q', '-l', 'es', sprinkler]).out).toMatch(
+      /^AHX 0\.1 válido\.\nComprobación de los datos para la obra \(finalidad: revisar\): .*\n$/,
+    );
   });
 
   it('goes into the report, and nothing else of it hangs on the language', () => {

@@ -31,7 +31,7 @@ describe('the closing lines', () => {
     expect(closingLines(report, 'Much is left out.')).toEqual([
       ...verdictLines(report),
       'set for this check: tag-clash=off, off-surface.slack=5',
-      'ran out on 2026-01-01: the acceptance of edge-too-close in "L" by EC; 1 finding count again',
+      'ran out on 2026-01-01: the acceptance of edge-too-close in "L" by EC; 1 finding counts again',
       'Much is left out.',
       SHORT_CAUTION,
     ]);

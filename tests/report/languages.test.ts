@@ -247,6 +247,7 @@ describe('the language es', () => {
       accepted: 17,
       notRun: 18,
       inPart: 19,
+      set: 20,
     };
     for (const purpose of ['for-review', 'for-drilling', 'for-closeout'] as const) {
       const said = site({ purpose, ...numbers });
@@ -270,6 +271,23 @@ describe('the language es', () => {
       expect(place(one)).not.toMatch(ENGLISH);
       expect(place(one).match(/\d+/g)).toEqual(english.place(one).match(/\d+/g));
     }
+  });
+
+  it('says of numbers what goes with them', () => {
+    const { ranOut, notJudged } = es.phrases;
+    const said = [1, 2].map((count) => ranOut('r', 'L', 'EC', '2026-01-01', count));
+    expect(said.map((line) => line.split('; ')[1])).toEqual([
+      'vuelve a contar 1 hallazgo',
+      'vuelven a contar 2 hallazgos',
+    ]);
+    expect([1, 2].map((count) => english.ranOut('r', 'L', 'EC', '2026-01-01', count).split('; ')[1])).toEqual([
+      '1 finding counts again',
+      '2 findings count again',
+    ]);
+    expect([1, 2].map((count) => notJudged(`${count} left out: depth not known`, ['r'], 0))).toEqual([
+      'sin juzgar: se omite 1: profundidad desconocida (r)',
+      'sin juzgar: se omiten 2: profundidad desconocida (r)',
+    ]);
   });
 
   it('has words for every text of its own that reading puts into a finding', () => {
@@ -371,7 +389,7 @@ describe('a report in another language', () => {
                 - perforación H-2: La perforación está a 10 mm de la perforación "H-1"; se necesitan al menos 80 mm (invented). (línea 1, columna 681)
 
       AHX 0.1 válido.
-      Revisión de obra (para revisión): 2 errores, 0 avisos por 1 causa en 2 perforaciones.
+      Comprobación de los datos para la obra (finalidad: revisar): 2 errores, 0 avisos por 1 causa en 2 perforaciones.
 
       Solo datos de trazo. No es un diseño ni un permiso para perforar. Siga las aprobaciones de los productos, la ley local y las reglas de la obra; el escaneo y el permiso siguen siendo necesarios.
       "

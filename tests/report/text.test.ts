@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { check, type CheckInput, type CheckOptions } from '../../src/jobs/check.js';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { acceptFindings } from '../../src/policy/accept.js';
+import type { Phrases } from '../../src/model/language.js';
 import { placeInWords } from '../../src/report/build-report.js';
+import { es } from '../../src/report/languages/es.js';
 import { textReport, verdictLines } from '../../src/report/text.js';
 import { hole, layoutText, typeWithSpacing } from '../jobs/small-layout.js';
+import { cause, coverage, finding, reportOf } from './synthetic-report.js';
 
 function text(
   members: Record<string, unknown>,
@@ -123,7 +126,21 @@ describe('the text report', () => {
 
   it('says what was not judged, and why', () => {
     const shown = text({ holes: [hole('H-1', [0, 0, 0]), hole('H-2', [90, 0, 0], { depth: 'x' })] });
-    expect(shown).toMatch(/^ {2}not judged: 1 left out: record broken \(off-surface, \S+ and \d+ more rules\)$/m);
+    expect(shown).toMatch(
+      /^ {2}not judged: 1 left out: record broken \(off-surface, \S+ and \d+ more rules; --format json lists them\)$/m,
+    );
+  });
+
+  it('names the rules of a reason up to six; of more it counts what it does not name', () => {
+    const reason = '2 left out: depth not known';
+    const rows = (count: number) =>
+      Array.from({ length: count }, (_, k) => coverage(`rule-${k}`, { judged: 1, of: 3, reason }));
+    const shown = (count: number) =>
+      textReport(reportOf({ coverage: rows(count) }), { colour: false, findingsOfCause: 5 });
+    expect(shown(6)).toContain(`  not judged: ${reason} (rule-0, rule-1, rule-2, rule-3, rule-4, rule-5)\n`);
+    expect(shown(20)).toContain(
+      `  not judged: ${reason} (rule-0, rule-1 and 18 more rules; --format json lists them)\n`,
+    );
   });
 
   it('keeps the causes of each input under its name, the gravest first', () => {
@@ -196,12 +213,27 @@ describe('a baseline in the text report', () => {
     `);
   });
 
+  it('names the hole of a single finding that is accepted', () => {
+    const entry = { rule: 'holes-too-close', layout: 'L', reason: 'agreed', owner: 'EC', expires: '2027-01-01' };
+    const report = reportOf({
+      causes: [cause(1, { accepted: 1 })],
+      findings: [finding({ accepted: 1 })],
+      baseline: {
+        entries: [{ ...entry, state: 'in-force', findings: 1, matched: 1 }],
+        counts: { error: 1, warning: 0, info: 0 },
+      },
+    });
+    const of = (phrases?: Phrases) => textReport(report, { colour: false, findingsOfCause: 5, phrases });
+    expect(of()).toContain('          1 finding; hole H-1\n');
+    expect(of(es.phrases)).toContain('          1 hallazgo; perforación H-1\n');
+  });
+
   it('says what has run out and counts it again', () => {
     const later = text({ ...spaced, holes }, { asOf: '2026-07-01T00:00:00Z', baseline: accepted });
     expect(later).toContain(
       '  ran out on 2026-06-30: the acceptance of holes-too-close in "T-1" by Invented Engineers; 2 findings count again\n',
     );
-    expect(later).toContain('2 errors, 0 warnings in 1 cause on 2 holes.');
+    expect(later).toContain('2 errors, 0 warnings in 1 cause on 2 holes; 0 more findings accepted.');
   });
 
   it('says what is there no more', () => {
@@ -247,8 +279,19 @@ describe('the two verdicts', () => {
   it('count rules that found nothing they could judge, but not those that are off', () => {
     const unplaced = layoutText({ holes: [hole('A', [0, 0, 0], { substrate: undefined })] });
     expect(verdicts([unplaced], { severities: { 'holes-coincide': 'off' } })[1]).toBe(
-      'Site checks (for review): 0 errors, 0 warnings on 1 hole; 5 rules not run.',
+      'Site checks (for review): 0 errors, 0 warnings on 1 hole; 5 rules not run, 1 rule set otherwise.',
     );
+  });
+
+  it('count the rules that were set, and say that a baseline was applied even if it accepts nothing', () => {
+    const severities = { 'holes-coincide': 'info' as const, 'off-surface': 'warning' as const };
+    const options = { severities, ruleOptions: { 'off-surface': { limit: 20 } } };
+    expect(verdicts([good], options)[1]).toBe(
+      'Site checks (for review): 0 errors, 0 warnings on 1 hole; 2 rules set otherwise.',
+    );
+    const counts = { error: 0, warning: 0, info: 0 };
+    expect(verdictLines(reportOf({ baseline: { entries: [], counts } }))[1]).toContain('; 0 more findings accepted.');
+    expect(verdictLines(reportOf())[1]).not.toContain('accepted');
   });
 
   it('count rules that judged only a part of their records', () => {

@@ -20,12 +20,12 @@ export const english: Phrases = {
   listed: (listed, total) => `${listed} of ${total} findings are listed; the numbers below count all of them.`,
   settings: (list) => `set for this check: ${list}`,
   ranOut: (rule, layout, owner, expires, findings) =>
-    `ran out on ${expires}: the acceptance of ${rule} in "${layout}" by ${owner}; ${counted(findings, 'finding')} count again`,
+    `ran out on ${expires}: the acceptance of ${rule} in "${layout}" by ${owner}; ${counted(findings, 'finding')} ${findings === 1 ? 'counts' : 'count'} again`,
   moreRanOut: (count) => `and ${counted(count, 'more acceptance')} that ran out; --format json lists them`,
   stale: (gone, entries, thinner) =>
     `stale: ${gone} of ${entries} entries of the baseline have no finding left, ${thinner} only some; it can be pruned`,
   notJudged: (reason, rules, moreRules) =>
-    `not judged: ${reason} (${rules.join(', ')}${moreRules > 0 ? ` and ${counted(moreRules, 'more rule')}` : ''})`,
+    `not judged: ${reason} (${rules.join(', ')}${moreRules > 0 ? ` and ${counted(moreRules, 'more rule')}; --format json lists them` : ''})`,
   moreReasons: (count) => `and ${counted(count, 'more reason')}; --format json lists them`,
   valid: (ahx, isTable) => (isTable ? `Readable by its profile as AHX ${ahx}.` : `Valid AHX ${ahx}.`),
   formUnjudged: (ahx) => `Cannot judge whether this is valid AHX ${ahx}.`,
@@ -38,12 +38,14 @@ export const english: Phrases = {
 };
 
 function siteInWords(numbers: SiteNumbers): string {
-  const { purpose, isPartial, error, warning, info, causes, holes, judged, accepted, notRun, inPart } = numbers;
+  const { purpose, isPartial, error, warning, info, causes, holes, judged, accepted, notRun, inPart, set } = numbers;
   const parts = [counted(error, 'error'), counted(warning, 'warning'), ...(info > 0 ? [`${info} info`] : [])];
   const gaps = [
-    ...(accepted > 0 ? [`${counted(accepted, 'more finding')} accepted`] : []),
+    // Where none is accepted it still matters that a baseline was applied: nobody is to look for it in vain.
+    ...(accepted === undefined ? [] : [`${counted(accepted, 'more finding')} accepted`]),
     ...(notRun > 0 ? [`${counted(notRun, 'rule')} not run`] : []),
     ...(inPart > 0 ? [`${counted(inPart, 'rule')} run in part`] : []),
+    ...(set > 0 ? [`${counted(set, 'rule')} set otherwise`] : []),
   ];
   const on = `${counted(holes, 'hole')}${judged < holes ? `, ${judged} of them judged` : ''}`;
   const found = `${parts.join(', ')}${causes > 0 ? ` in ${counted(causes, 'cause')}` : ''} on ${on}`;

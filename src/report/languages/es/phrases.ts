@@ -5,9 +5,9 @@ import { counted } from './counted.js';
 import { reason } from './reason.js';
 
 const PURPOSES: Readonly<Record<Purpose, string>> = {
-  'for-review': 'para revisión',
-  'for-drilling': 'para perforar',
-  'for-closeout': 'para cierre de obra',
+  'for-review': 'revisar',
+  'for-drilling': 'perforar',
+  'for-closeout': 'cerrar la obra',
 };
 
 const SEVERITIES = { error: 'error', warning: 'aviso', info: 'info' } as const;
@@ -29,7 +29,7 @@ export const phrases: Phrases = {
     `y ${counted(causes, 'causa')} más con ${counted(findings, 'hallazgo')}; --format json las muestra todas`,
   listed: (listed, total) =>
     `Se muestran ${listed} de ${counted(total, 'hallazgo')}; las cifras de abajo los cuentan todos.`,
-  settings: (list) => `ajustado para esta revisión: ${list}`,
+  settings: (list) => `ajustado para esta comprobación: ${list}`,
   ranOut: (rule, layout, owner, expires, findings) =>
     `vencida el ${expires}: la aceptación de ${rule} en "${layout}" por ${owner}; ${findings === 1 ? 'vuelve' : 'vuelven'} a contar ${counted(findings, 'hallazgo')}`,
   moreRanOut: (count) =>
@@ -37,7 +37,7 @@ export const phrases: Phrases = {
   stale: (gone, entries, thinner) =>
     `sin objeto: ${gone} de ${counted(entries, 'entrada')} de la línea base ya no tienen hallazgos, ${thinner} solo algunos; se puede depurar`,
   notJudged: (why, rules, moreRules) =>
-    `sin juzgar: ${reason(why)} (${rules.join(', ')}${moreRules > 0 ? ` y ${counted(moreRules, 'regla')} más` : ''})`,
+    `sin juzgar: ${reason(why)} (${rules.join(', ')}${moreRules > 0 ? ` y ${counted(moreRules, 'regla')} más; --format json las muestra` : ''})`,
   moreReasons: (count) => `y ${counted(count, 'motivo')} más; --format json los muestra`,
   valid: (ahx, isTable) => (isTable ? `Se puede leer con su perfil como AHX ${ahx}.` : `AHX ${ahx} válido.`),
   formUnjudged: (ahx) => `No se puede juzgar si es AHX ${ahx} válido.`,
@@ -62,21 +62,25 @@ function placeInWords({ line, column, row, sheet, byte, pointer }: Place): strin
 }
 
 function siteInWords(numbers: SiteNumbers): string {
-  const { purpose, isPartial, error, warning, info, causes, holes, judged, accepted, notRun, inPart } = numbers;
+  const { purpose, isPartial, error, warning, info, causes, holes, judged, accepted, notRun, inPart, set } = numbers;
   const parts = [
     counted(error, 'error', 'errores'),
     counted(warning, 'aviso'),
     ...(info > 0 ? [`${info} info`] : []),
   ].join(', ');
   const gaps = [
-    ...(accepted > 0 ? [`${counted(accepted, 'hallazgo')} más ${accepted === 1 ? 'aceptado' : 'aceptados'}`] : []),
+    ...(accepted === undefined
+      ? []
+      : [`${counted(accepted, 'hallazgo')} más ${accepted === 1 ? 'aceptado' : 'aceptados'}`]),
     ...(notRun > 0 ? [`${counted(notRun, 'regla')} sin ejecutar`] : []),
     ...(inPart > 0 ? [`${counted(inPart, 'regla')} ${inPart === 1 ? 'ejecutada' : 'ejecutadas'} en parte`] : []),
+    ...(set > 0 ? [`${counted(set, 'regla')} con otro ajuste que el usual`] : []),
   ];
   const on = counted(holes, 'perforación', 'perforaciones');
   const ofThem = judged < holes ? `, de las cuales se ${judged === 1 ? 'juzgó' : 'juzgaron'} ${judged}` : '';
   const found = `${parts}${causes > 0 ? ` por ${counted(causes, 'causa')}` : ''} en ${on}${ofThem}`;
   const partial = isPartial ? 'no se puede juzgar todo; ' : '';
   const rest = gaps.length > 0 ? `; ${gaps.join(', ')}` : '';
-  return `Revisión de obra (${PURPOSES[purpose]}): ${partial}${found}${rest}.`;
+  // Data are checked, not a site: "revisión de obra" would sound like an inspection.
+  return `Comprobación de los datos para la obra (finalidad: ${PURPOSES[purpose]}): ${partial}${found}${rest}.`;
 }

@@ -103,7 +103,7 @@ export function reason(text: string): string {
   const [, count, leftOut = text] = /^(\d+) left out: (.*)$/s.exec(text) ?? [];
   const said = one(leftOut);
   if (said === undefined) return text;
-  return count === undefined ? said : `${count} sin juzgar: ${said}`;
+  return count === undefined ? said : `${count === '1' ? 'se omite' : 'se omiten'} ${count}: ${said}`;
 }
 
 function one(text: string): string | undefined {

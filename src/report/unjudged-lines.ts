@@ -1,0 +1,35 @@
+import type { Coverage, Report } from '../generated/report.js';
+import type { Phrases } from '../model/language.js';
+import { OFF } from '../model/report-words.js';
+
+/** More reasons why something was not judged than this are counted. */
+const MOST_REASONS = 12;
+/** So many rules of one reason are named; of more only the first, and the others are counted. */
+const MOST_RULES = 6;
+const RULES_OF_MANY = 2;
+
+/** What rules left out and why, a line for each reason; rules that are off are only counted in the verdict. */
+export function unjudgedLines({ coverage }: Report, phrases: Phrases): string[] {
+  const rulesOf = new Map<string, string[]>();
+  for (const row of coverage) {
+    const { rule, outcome, reason, class: ruleClass } = row;
+    if (reason === undefined || ruleClass === 'format' || outcome === 'not-applicable' || isOff(row)) continue;
+    for (const part of reason.split('; ')) rulesOf.set(part, [...(rulesOf.get(part) ?? []), rule]);
+  }
+  const lines = [...rulesOf].map(([reason, rules]) => {
+    const shown = rules.length > MOST_RULES ? rules.slice(0, RULES_OF_MANY) : rules;
+    return phrases.notJudged(reason, shown, rules.length - shown.length);
+  });
+  const rest = lines.splice(MOST_REASONS).length;
+  return rest === 0 ? lines : [...lines, phrases.moreReasons(rest)];
+}
+
+/** Whether a rule judged some of what it is about and left some out. */
+export function isInPart({ outcome, judged, of }: Pick<Coverage, 'outcome' | 'judged' | 'of'>): boolean {
+  return (outcome === 'passed' || outcome === 'failed') && judged !== undefined && of !== undefined && judged < of;
+}
+
+/** Whether a rule did not run because it was not wanted; one that found nothing to judge has counted records. */
+export function isOff({ outcome, judged, reason }: Pick<Coverage, 'outcome' | 'judged' | 'reason'>): boolean {
+  return outcome === 'not-run' && judged === undefined && reason === OFF;
+}
