@@ -3,9 +3,10 @@ import { along, dot, type Vec3 } from '../geometry/vector.js';
 import { judgeHoles } from './judge-holes.js';
 import type { OfKind } from './judge-kinds.js';
 import type { Kind } from './kinds.js';
+import type { LeastThickness } from './least-thickness.js';
 import type { SiteRun } from './run.js';
 import { NO_HEIGHT, type Site } from './site.js';
-import { LEVEL_SINE, type LeastThickness, leastThickness, type Surface, thicknessAt } from './surface.js';
+import { LEVEL_SINE, type Surface } from './surface.js';
 
 /** What all holes of a kind have in common that are judged by how deep they go. */
 export interface Reaching {
@@ -18,18 +19,18 @@ export interface Reaching {
   depth: number;
 }
 
-/**
- * Judges holes by how deep they go, square to the face, and the least thickness of the concrete at their ends.
- *
- * @param isMeant whether the rule is about holes of a type; those of a broken type are left out
- * @param judge gets the depth square to the face, mm
- */
-export function judgeReach(
-  site: Site,
-  run: SiteRun,
-  isMeant: (type: HoleType, kind: Kind) => boolean,
-  judge: (of: Reaching, reach: number, least: LeastThickness) => OfKind,
-): void {
+/** What a rule says that judges holes by how deep they go. */
+export interface ReachRule {
+  /** Whether the rule is about holes of a type; those of a broken type are left out. */
+  isMeant(type: HoleType, kind: Kind): boolean;
+  /** The thickness of the concrete at the ends of a hole; `end` is `p` itself where the hole is square to the face. */
+  leastAt(surface: Surface, p: Vec3, end: Vec3): LeastThickness | undefined;
+  /** Judges by the depth square to the face, mm. */
+  judge(of: Reaching, reach: number, least: LeastThickness): OfKind;
+}
+
+/** Judges holes by how deep they go, square to the face, and the least thickness of the concrete at their ends. */
+export function judgeReach(site: Site, run: SiteRun, { isMeant, leastAt, judge }: ReachRule): void {
   judgeHoles<Reaching>(
     site,
     run,
@@ -44,7 +45,9 @@ export function judgeReach(
     },
     (i, common) => {
       const depth = Number.isNaN(common.depth) ? site.depth(i) : common.depth;
-      const least = leastOf(site.point(i), depth, common);
+      const { surface, axis } = common;
+      const p = site.point(i);
+      const least = leastAt(surface, p, axis === surface.inward ? p : along(p, axis, depth));
       return least === undefined ? { leftOut: 'thickness not known' } : judge(common, depth * common.slope, least);
     },
   );
@@ -61,10 +64,4 @@ function sameForAll(site: Site, kind: Kind): Reaching | { leftOut: string } {
   const slope = dot(axis, surface.inward);
   if (!(slope > LEVEL_SINE)) return { leftOut: 'axis does not point into the concrete' };
   return { kind, surface, axis, slope, depth };
-}
-
-function leastOf(p: Vec3, depth: number, { surface, axis }: Reaching): LeastThickness | undefined {
-  if (axis !== surface.inward) return leastThickness(surface, p, along(p, axis, depth));
-  const thickness = thicknessAt(surface, p);
-  return thickness && { thickness, at: 'point' };
 }

@@ -160,7 +160,8 @@ export function thicknessAt(surface: Surface, p: Vec3): Thickness | undefined {
   return zone === undefined ? thicknessOutsideZones(surface, p) : { mm: zone.thickness };
 }
 
-function thicknessOutsideZones(surface: Surface, p: Vec3): Thickness | undefined {
+/** The same for a point that lies in no zone. */
+export function thicknessOutsideZones(surface: Surface, p: Vec3): Thickness | undefined {
   const { kind, deck, voids, thickness } = surface.substrate;
   if (kind === 'composite-deck') return deck && overDeck(surface, deck, p);
   if (kind === 'hollow-plank' && voids !== undefined) {
@@ -178,30 +179,6 @@ function overDeck(surface: Surface, { lowWidth, ribDepth, overRib }: Deck, p: Ve
   return Math.abs(w) <= lowWidth / 2 + LENGTH_SLACK_MM
     ? { mm: ribDepth + overRib, side: 'low-flute' }
     : { mm: overRib, side: 'high-flute' };
-}
-
-/** The least thickness for a hole, and at which of its two ends. */
-export interface LeastThickness {
-  thickness: Thickness;
-  at: 'point' | 'end';
-}
-
-/**
- * The thickness at the point `p` of a hole or, if less, that at the foot of its `end`; both counted from the surface
- * at `p`, which may be that of a zone. What lies between is not looked at. Undefined where the substrate does not say.
- */
-export function leastThickness(surface: Surface, p: Vec3, end: Vec3): LeastThickness | undefined {
-  if (surface.even !== undefined) return { thickness: surface.even, at: 'point' };
-  const zone = zoneAt(surface, p);
-  const zoneOfEnd = zoneAt(surface, end);
-  const thickness = zone === undefined ? thicknessOutsideZones(surface, p) : { mm: zone.thickness };
-  // The top of a deck is one plane, however the steel below it goes.
-  if (zone === undefined && zoneOfEnd === undefined && isDeck(surface)) return thickness && { thickness, at: 'point' };
-  if (zone !== undefined && zone === zoneOfEnd) return { thickness: { mm: zone.thickness }, at: 'point' };
-  const there = zoneOfEnd === undefined ? thicknessOutsideZones(surface, end) : { mm: zoneOfEnd.thickness };
-  if (thickness === undefined || there === undefined) return undefined;
-  const atEnd = there.mm + (zoneOfEnd?.offset ?? 0) - (zone?.offset ?? 0);
-  return atEnd < thickness.mm ? { thickness: { ...there, mm: atEnd }, at: 'end' } : { thickness, at: 'point' };
 }
 
 export function isDeck({ substrate }: Surface): boolean {

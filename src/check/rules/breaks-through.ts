@@ -1,4 +1,5 @@
 import { judgeReach } from '../judge-reach.js';
+import { leastThickness } from '../least-thickness.js';
 import type { Rule } from '../rule.js';
 import { SIDE, sideData, sideInWords } from '../side-in-words.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
@@ -36,11 +37,10 @@ export const breaksThrough: Rule = {
     good: '"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000], "depth": 180 }\n]',
   },
   checkSite(site, run) {
-    judgeReach(
-      site,
-      run,
-      (type) => type.form !== 'through',
-      ({ kind, surface }, depth, { thickness, at }) => {
+    judgeReach(site, run, {
+      isMeant: (type) => type.form !== 'through',
+      leastAt: leastThickness,
+      judge({ kind, surface }, depth, { thickness, at }) {
         const backing = kind.type?.backing?.value ?? 0;
         const reach = depth + backing;
         if (reach <= thickness.mm + LENGTH_SLACK_MM) return 'passed';
@@ -48,6 +48,6 @@ export const breaksThrough: Rule = {
         const data = { substrate, reach, thickness: thickness.mm, at, backing, ...sideData(thickness, surface) };
         return { finding: { data, cause: `${substrate} ${kind.type?.id} ${thickness.mm} ${thickness.side ?? ''}` } };
       },
-    );
+    });
   },
 };

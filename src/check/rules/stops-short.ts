@@ -1,4 +1,5 @@
 import { judgeReach } from '../judge-reach.js';
+import { throughThickness } from '../least-thickness.js';
 import type { Rule } from '../rule.js';
 import { SIDE, sideData, sideInWords } from '../side-in-words.js';
 import { LENGTH_SLACK_MM } from '../slack.js';
@@ -17,7 +18,8 @@ export const stopsShort: Rule = {
     reach: 'depth square to the face, mm',
     thickness: 'thickness of the concrete at the hole, mm',
     at: '`point` or `end`: where along the hole the thickness was taken',
-    ...SIDE,
+    side: 'on a composite deck: what the thickness was taken over',
+    phaseFrom: SIDE.phaseFrom,
   },
   message: ({ substrate, reach, thickness, side, phaseFrom }, say) =>
     `The through hole is given ${say.length(reach)} deep; substrate "${substrate}" is ${say.length(thickness)} thick there${sideInWords(side, phaseFrom)}.`,
@@ -29,17 +31,17 @@ export const stopsShort: Rule = {
     good: '"holeTypes": [{ "id": "HT-1", "name": "Through bolt", "principle": "through-bolt", "form": "through", "diameter": 18 }],\n"holes": [\n  { "id": "H-1", "trade": "FP", "holeType": "HT-1", "substrate": "S-1", "point": [1000, 1000, 3000] }\n]',
   },
   checkSite(site, run) {
-    judgeReach(
-      site,
-      run,
+    judgeReach(site, run, {
       // A through hole without a depth goes as far as it needs.
-      ({ form, depth }, kind) => form === 'through' && (kind.hasDepth || depth !== undefined),
-      ({ kind, surface }, reach, { thickness, at }) => {
-        if (reach >= thickness.mm - LENGTH_SLACK_MM) return 'passed';
+      isMeant: ({ form, depth }, kind) => form === 'through' && (kind.hasDepth || depth !== undefined),
+      leastAt: throughThickness,
+      judge({ kind, surface }, reach, { thickness, at, most = thickness.mm }) {
+        if (reach >= most - LENGTH_SLACK_MM) return 'passed';
+        if (reach >= thickness.mm - LENGTH_SLACK_MM) return { leftOut: 'where the flutes lie is not known' };
         const { id: substrate } = surface.substrate;
         const data = { substrate, reach, thickness: thickness.mm, at, ...sideData(thickness, surface) };
         return { finding: { data, cause: `${substrate} ${kind.type?.id} ${thickness.mm} ${thickness.side ?? ''}` } };
       },
-    );
+    });
   },
 };
