@@ -5,6 +5,8 @@ import { rules } from '../check/list.js';
 import type { HtmlLanguage } from '../report/html/html-phrases.js';
 import { htmlReport, type Paper } from '../report/html/html-report.js';
 import { htmlEnglish } from '../report/html/phrases-en.js';
+import type { HtmlReportParts } from '../report/html/reported-layout.js';
+import { layoutForm } from '../write/layout-forms.js';
 import type { ClosedInput } from './checked-input.js';
 
 /** What is said of the page besides. */
@@ -40,5 +42,17 @@ export function htmlReportOf(
   const changes = parents.flatMap((parent) =>
     sources.filter(({ header }) => header.id === parent.header.id).map((source) => diffLayouts(parent, source)),
   );
-  return htmlReport({ report, layouts, ruleOf: (id) => byId.get(id), changes, language }, paper);
+  const compared = new Set(sources.map(({ header }) => header.id));
+  const ids = new Set(inputs.map((input) => input?.summary.id));
+  const uncompared = parents.map(({ header }) => header.id).filter((id) => ids.has(id) && !compared.has(id));
+  const parts: HtmlReportParts = {
+    report,
+    layouts,
+    ruleOf: (id) => byId.get(id),
+    changes,
+    uncompared,
+    lengthForm: layoutForm,
+    language,
+  };
+  return htmlReport(parts, paper);
 }

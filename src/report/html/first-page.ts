@@ -11,6 +11,7 @@ import {
   unitName,
 } from './reported-layout.js';
 import { facts, section, table } from './table.js';
+import { unsaidBox } from './unsaid-box.js';
 
 /** Title of the report: the project, else what was checked. */
 export function reportTitle({ report, layouts }: HtmlReportParts): string {
@@ -34,7 +35,7 @@ ${facts([
   [words.lengths, `${unitName(display, language.html)}${display === undefined ? ` ${words.unitNotGiven}` : ''}`],
   [words.checkedWith, `${report.tool.name} ${report.tool.version}, AHX ${report.ahx}`],
 ])}</header>
-${section('verdict', words.verdictHeading, verdicts(parts))}${section('documents', words.documentsHeading, documents(parts))}`;
+${section('verdict', words.verdictHeading, verdicts(parts), unsaidBox(parts))}${section('documents', words.documentsHeading, documents(parts))}`;
 }
 
 function verdicts(parts: HtmlReportParts): Content[] {

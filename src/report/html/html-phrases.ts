@@ -170,7 +170,18 @@ export interface HolesPhrases {
 export interface ChangesPhrases {
   readonly heading: string;
   readonly declaredOnly: string;
+  /** The same for layouts that could not be read to their end, of which the revision before is at hand. */
+  readonly declaredUnread: string;
   readonly declaredHeads: readonly [layout: string, kind: string, holes: string, reason: string, question: string];
+  /** For the first page: so many differences that no declared change names. */
+  undeclared(layout: string, before: string, count: number): string;
+  otherParent(layout: string, before: string): string;
+  /** Two revisions of one label are not alike. */
+  oneLabel(layout: string, label: string): string;
+  /** A layout that could not be read to its end is not held against the revision before. */
+  uncompared(layout: string): string;
+  readonly declared: string;
+  readonly declaredHereHeads: readonly [change: string, kind: string, holes: string, reason: string, question: string];
   revisions(layout: string, before: string, after: string): string;
   numbers(before: number, after: number, paired: number, unchanged: number): string;
   /** Whether the later layout names the earlier one as its parent. */
@@ -191,12 +202,12 @@ export interface ChangesPhrases {
   readonly addedHeads: readonly [hole: string, replaces: string, isDeclared: string];
   readonly removed: string;
   readonly removedHeads: readonly [hole: string, replacedBy: string, isDeclared: string];
-  readonly respecified: string;
+  respecified(unit: string): string;
   readonly reassigned: string;
   readonly memberHeads: readonly [hole: string, what: string, isDeclared: string];
   readonly renumbered: string;
   readonly renumberedHeads: readonly [hole: string, from: string, to: string, isDeclared: string];
-  readonly redefined: string;
+  redefined(unit: string): string;
   readonly redefinedHeads: readonly [
     definition: string,
     state: string,

@@ -137,6 +137,16 @@ export const htmlEnglish: HtmlLanguage = {
     changes: {
       heading: 'Changes',
       declaredOnly: 'Changes that a layout declares; the revision before was not at hand to hold them against',
+      declaredUnread: 'Changes that a layout declares which could not be held against the revision before',
+      undeclared: (layout, before, count) =>
+        `${layout}: ${counted(count, 'change')} since revision ${before} ${count === 1 ? 'is' : 'are'} not declared.`,
+      otherParent: (layout, before) =>
+        `${layout}: the layout says that it was made from another revision than ${before}, against which it is held here.`,
+      oneLabel: (layout, label) => `${layout}: both revisions are labelled ${label}, and they are not alike.`,
+      uncompared: (layout) =>
+        `${layout} could not be read to its end, so that it is not held against the revision before that was given.`,
+      declared: 'Changes that the layout declares',
+      declaredHereHeads: ['Declared change', 'Kind', 'Holes', 'Reason', 'RFI'],
       declaredHeads: ['Layout', 'Kind', 'Holes', 'Reason', 'RFI'],
       revisions: (layout, before, after) => `${layout}: revision ${before} to ${after}`,
       numbers: (before, after, paired, unchanged) =>
@@ -154,12 +164,12 @@ export const htmlEnglish: HtmlLanguage = {
       addedHeads: ['Hole', 'In place of', 'Declared'],
       removed: 'Removed',
       removedHeads: ['Hole', 'Replaced by', 'Declared'],
-      respecified: 'Specified otherwise',
+      respecified: (unit) => `Specified otherwise, lengths in ${unit}`,
       reassigned: 'Assigned otherwise',
       memberHeads: ['Hole', 'What', 'Declared'],
       renumbered: 'Tagged otherwise',
       renumberedHeads: ['Hole', 'From', 'To', 'Declared'],
-      redefined: 'Definitions that are new, gone or other',
+      redefined: (unit) => `Definitions that are new, gone or other, lengths in ${unit}`,
       redefinedHeads: ['Definition', 'State', 'What', 'Holes', 'Declared'],
       states: { added: 'added', removed: 'removed', changed: 'changed' },
       header: 'Of the layout itself',

@@ -7,6 +7,7 @@ import { formatLength } from '../../units/format-length.js';
 import type { Report } from '../../generated/report.js';
 import type { HtmlLanguage, HtmlPhrases } from './html-phrases.js';
 import { type Content, html } from './markup.js';
+import type { LengthForm } from './said-values.js';
 
 /** A layout that a report is about. */
 export interface ReportedLayout {
@@ -25,6 +26,10 @@ export interface HtmlReportParts {
   ruleOf(id: string): RuleInfo | undefined;
   /** What differs from the revisions before, for the layouts of which one is at hand. */
   readonly changes?: readonly LayoutChanges[];
+  /** Ids of layouts of which the revision before is at hand, and that could not be read to be held against it. */
+  readonly uncompared?: readonly string[];
+  /** Which members of a layout are lengths. */
+  readonly lengthForm: LengthForm;
   /** Language of the page; messages and caution are in that of the report, which should be the same. */
   readonly language: HtmlLanguage;
 }
@@ -70,7 +75,8 @@ export function unitName(display: Display | undefined, { units }: HtmlPhrases): 
 /** Writes lengths, millimetres, in the unit of the project alone: for tables whose heading names the unit. */
 export function lengthsOf(display: Display | undefined): (mm: number) => string {
   const unit = display?.length ?? 'mm';
-  if (unit === 'ft-in') return (mm) => formatFeetInches(mm, display?.fraction ?? 64);
+  // A fraction on the next line would be read as another length.
+  if (unit === 'ft-in') return (mm) => formatFeetInches(mm, display?.fraction ?? 64).replace(' ', '\u00a0');
   const decimals = display?.decimals ?? { mm: 1, m: 4, ft: 3, in: 3 }[unit];
   return (mm) => formatLength(mm, { unit, decimals });
 }

@@ -42,6 +42,7 @@ thead th { background: var(--band); } tbody th { font-weight: 500; }
 .verdict { border-left: .4rem solid var(--ink); background: var(--band); padding: .5rem .8rem; margin: .5rem 0; }
 .verdict-fail { border-color: var(--error); } .verdict-cannot-judge { border-color: var(--warning); }
 .caution { border: 1px solid var(--ink); padding: .5rem .8rem; font-size: .9rem; }
+.unsaid { border: 1px solid var(--line); padding: .5rem .8rem .5rem 1.8rem; margin: .5rem 0; }
 .cause { border-top: 1px solid var(--line); } .cause .number { display: inline-block; min-width: 1.6em; text-align: center;
   border: 1.5px solid var(--ink); border-radius: 1em; padding: 0 .3em; }
 .severity { font-size: .85rem; text-transform: uppercase; letter-spacing: .03em; }

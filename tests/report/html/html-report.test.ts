@@ -9,21 +9,13 @@ import { htmlEs } from '../../../src/report/languages/html-es.js';
 import { hole, layoutText, smallLayout, typeWithSpacing } from '../../jobs/small-layout.js';
 import { manyFindings } from './many-findings.js';
 import { pageOf as page } from './page-of.js';
+import { seen } from './seen.js';
 
 const asOf = '2026-03-02T07:30:00-05:00';
 const examples = join(import.meta.dirname, '../../../examples');
 const ferry = ['sprinkler', 'duct'].map((name) =>
   readFileSync(join(examples, `ferry-terminal/${name}.ahx.json`), 'utf8'),
 );
-
-/** What a reader sees of a page, without marks. */
-function seen(text: string): string {
-  return text
-    .replace(/<style>[^]*?<\/style>/, '')
-    .replace(/<[^>]*>/g, ' ')
-    .replaceAll('&quot;', '"')
-    .replace(/\s+/g, ' ');
-}
 
 describe('the report for people', () => {
   it('says on its first page who hands over what, under which revision', () => {

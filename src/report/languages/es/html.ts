@@ -134,6 +134,16 @@ export const html: HtmlPhrases = {
   changes: {
     heading: 'Cambios',
     declaredOnly: 'Cambios que declara un trazo; no se tuvo la revisión anterior para compararlos',
+    declaredUnread: 'Cambios que declara un trazo que no se pudo comparar con la revisión anterior',
+    undeclared: (layout, before, count) =>
+      `${layout}: ${counted(count, 'cambio')} desde la revisión ${before} ${count === 1 ? 'no está declarado' : 'no están declarados'}.`,
+    otherParent: (layout, before) =>
+      `${layout}: el trazo dice que se hizo a partir de otra revisión que ${before}, con la que aquí se compara.`,
+    oneLabel: (layout, label) => `${layout}: ambas revisiones llevan la marca ${label}, y no son iguales.`,
+    uncompared: (layout) =>
+      `${layout} no se pudo leer hasta el final; por eso no se compara con la revisión anterior que se dio.`,
+    declared: 'Cambios que declara el trazo',
+    declaredHereHeads: ['Cambio declarado', 'Clase', 'Perforaciones', 'Motivo', 'RFI'],
     declaredHeads: ['Trazo', 'Clase', 'Perforaciones', 'Motivo', 'RFI'],
     revisions: (layout, before, after) => `${layout}: de la revisión ${before} a la ${after}`,
     numbers: (before, after, paired, unchanged) =>
@@ -151,12 +161,12 @@ export const html: HtmlPhrases = {
     addedHeads: ['Perforación', 'En lugar de', 'Declarado'],
     removed: 'Retiradas',
     removedHeads: ['Perforación', 'Reemplazada por', 'Declarado'],
-    respecified: 'Especificadas de otro modo',
+    respecified: (unit) => `Especificadas de otro modo, longitudes en ${unit}`,
     reassigned: 'Asignadas de otro modo',
     memberHeads: ['Perforación', 'Qué', 'Declarado'],
     renumbered: 'Etiquetadas de otro modo',
     renumberedHeads: ['Perforación', 'De', 'A', 'Declarado'],
-    redefined: 'Definiciones nuevas, retiradas o distintas',
+    redefined: (unit) => `Definiciones nuevas, retiradas o distintas, longitudes en ${unit}`,
     redefinedHeads: ['Definición', 'Estado', 'Qué', 'Perforaciones', 'Declarado'],
     states: { added: 'nueva', removed: 'retirada', changed: 'distinta' },
     header: 'Del trazo mismo',
