@@ -95,8 +95,9 @@ class RuleRun {
     return { rule: this.rule.id, at, data: facts, cause, ...(severity && { severity }) };
   }
 
-  protected observe(observe: Observe, record: string, recordByte: number, said: Said, hole?: number): void {
-    observe(this.observation(record, recordByte, said, hole));
+  /** Returns whether the finding stands, that is, nobody has accepted it. */
+  protected observe(observe: Observe, record: string, recordByte: number, said: Said, hole?: number): boolean {
+    return observe(this.observation(record, recordByte, said, hole)) !== 'accepted';
   }
 }
 
@@ -132,10 +133,10 @@ export class InputsRun extends RuleRun {
     this.observe(observe, `/${name}/${index}`, layout.collection(name).bytes[index], said);
   }
 
-  /** At a member of the root of a layout that is no collection, such as `frame`. */
-  atMember({ layout, observe }: InputLayout, name: string, said: Said): void {
+  /** At a member of the root of a layout that is no collection, such as `frame`. Returns whether the finding stands, not being accepted. */
+  atMember({ layout, observe }: InputLayout, name: string, said: Said): boolean {
     const byte = layout.memberBytes.get(name);
-    this.observe(observe, byte === undefined ? '' : `/${name}`, byte ?? 0, said);
+    return this.observe(observe, byte === undefined ? '' : `/${name}`, byte ?? 0, said);
   }
 }
 
@@ -168,7 +169,7 @@ export class SiteRun extends InputsRun {
 
   /**
    * Calls the unit or frame of a layout in doubt: no later stage judges its holes. Only where the finding is
-   * an error; who has made it less has looked at it.
+   * an error and stands; who has made it less, or accepted it, has looked at it.
    */
   doubt({ layout }: InputLayout): void {
     if (this.severity === 'error') this.doubts.doubtLayout(layout);
@@ -179,20 +180,25 @@ export class SiteRun extends InputsRun {
     if (this.severity === 'error') this.doubts.doubtPlace(i);
   }
 
-  /** @param i number of the hole among those of all layouts */
-  atHole(i: number, said: Said): void {
+  /**
+   * @param i number of the hole among those of all layouts
+   * @returns whether the finding stands, not being accepted
+   */
+  atHole(i: number, said: Said): boolean {
     const { cause, severity } = said;
     const part = this.site.partOf(i);
     const tally = this.tallies.get(cause);
     if (tally !== undefined && tally.part === part && tally.severity === severity) {
       tally.count++;
-      return;
+      return true;
     }
     const own = i - part.firstHole;
     const observation = this.observation(`/holes/${own}`, part.layout.holes.byte[own], said, own);
-    if (part.observe(observation) !== true) return;
+    const answer = part.observe(observation);
+    if (answer !== true) return answer !== 'accepted';
     if (tally !== undefined) this.tell(tally);
     this.tallies.set(cause, { part, severity, observation, count: 0 });
+    return true;
   }
 
   /** Tells the findings that were only counted; to be called when the rule is done. */

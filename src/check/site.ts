@@ -28,7 +28,7 @@ export class Site {
   readonly holeCount: number;
   /** 0 for a hole that is judged; see {@link whyOut}. */
   readonly out: Uint8Array;
-  /** Hole points; z is NaN where it is not known and cannot be taken from a face. */
+  /** Hole points; a height that is not known, or in doubt, is that of the face; NaN where there is none to take it from. */
   readonly points: Points;
   /** Heights that the layouts give; NaN where "on the surface as found". */
   readonly ownHeights: Float64Array;
@@ -86,7 +86,7 @@ export class Site {
     this.ownHeights = z;
     let hasUnknown = false;
     for (let i = 0; i < holeCount && !hasUnknown; i++) hasUnknown = Number.isNaN(z[i]);
-    if (hasUnknown) z = this.resolvedHeights(x, y, z);
+    if (hasUnknown || doubts?.places !== undefined) z = this.resolvedHeights(x, y, z);
     this.hasUnknownHeights = hasUnknown || doubts?.places !== undefined;
     this.points = { count: holeCount, x, y, z };
   }
@@ -233,7 +233,7 @@ export class Site {
   private resolvedHeights(x: Float64Array, y: Float64Array, own: Float64Array): Float64Array {
     const z = own.slice(0, this.holeCount);
     for (let i = 0; i < this.holeCount; i++) {
-      if (!Number.isNaN(z[i])) continue;
+      if (!Number.isNaN(z[i]) && !this.isPlaceInDoubt(i)) continue;
       const surface = this.surface(i);
       if (surface !== undefined && !surface.isVertical) z[i] = heightAt(surface, x[i], y[i]);
     }

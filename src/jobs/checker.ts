@@ -11,6 +11,7 @@ import { Collector, type KeptCause } from '../model/collector.js';
 import type { Language } from '../model/language.js';
 import type { Observation, Severity } from '../model/observation.js';
 import { type Purpose, severityFor } from '../model/rule.js';
+import { lookedAt } from '../policy/accept.js';
 import { AppliedBaseline, BadBaseline } from '../policy/baseline.js';
 import { buildReport } from '../report/build-report.js';
 import { english } from '../report/languages/en.js';
@@ -19,6 +20,7 @@ import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js
 import { coverageOf, verdictOf } from './conclude.js';
 import { causeMessage, inOrder, newFinding, ruleOf } from './findings.js';
 import { JsonInput } from './json-input.js';
+import { recordName } from './record-name.js';
 import { checkRuleOptions } from './rule-options.js';
 import { checkSeverities } from './severities.js';
 import { TableInput } from './table-input.js';
@@ -148,6 +150,11 @@ export class Checker {
       this.settle(input, index);
     });
     const findings = this.findings.slice(0, this.limit);
+    const verdict = verdictOf(collector.causes, checked);
+    const coverage = rules.map((rule): CoverageRow => {
+      const found = collector.countOfRule.get(rule.id) ?? 0;
+      return coverageOf(rule, found, this.severityOf(rule.id) === 'off', checked, covered);
+    });
     return buildReport({
       tool: { name: 'anchor-hole-exchange', version: PACKAGE_VERSION },
       asOf: options.asOf,
@@ -156,13 +163,10 @@ export class Checker {
       caution: (options.language?.phrases ?? english).caution,
       settings: settingsOf(options),
       inputs: checked.map(({ summary }) => summary),
-      verdict: verdictOf(collector.causes, checked),
+      verdict,
       counts: collector.counts,
-      baseline: this.baselineStates,
-      coverage: rules.map((rule): CoverageRow => {
-        const found = collector.countOfRule.get(rule.id) ?? 0;
-        return coverageOf(rule, found, this.severityOf(rule.id) === 'off', checked, covered);
-      }),
+      baseline: this.baselineStates(verdict, coverage),
+      coverage,
       causes: collector.causes.map((cause, index) => this.cause(cause, index)),
       findings,
       limit: this.limit,
@@ -190,33 +194,42 @@ export class Checker {
     return [...judged.map((one) => one.covered), ...covered];
   }
 
-  private observe(input: number, observation: Observation): boolean {
+  private observe(input: number, observation: Observation): boolean | 'accepted' {
     if (this.baseline?.concerns(observation.rule) !== true) return this.take(input, observation);
     if (input >= this.checked.length) this.waiting.push(observation);
-    else this.take(input, observation);
+    else if (this.take(input, observation) === 'accepted') return 'accepted';
     // Each of them has to be asked about, so that none may be counted only.
     return false;
   }
 
   /** A severity that the caller has set holds in every case. */
-  private take(input: number, observation: Observation): boolean {
+  private take(input: number, observation: Observation): boolean | 'accepted' {
     const { rule, severity } = observation;
     const isSet = this.options.severities?.[rule] !== undefined;
     const accepted = this.baseline?.concerns(rule) === true ? this.acceptedBy(input, observation) : undefined;
     if (accepted === undefined && !isSet) return this.collector.observe(input, observation);
-    return this.collector.observe(input, { ...observation, severity: isSet ? undefined : severity, accepted });
+    const isFull = this.collector.observe(input, { ...observation, severity: isSet ? undefined : severity, accepted });
+    return accepted === undefined ? isFull : 'accepted';
   }
 
   private acceptedBy(input: number, { rule, at, data }: Observation): number | undefined {
-    const { summary, hole } = this.checked[input];
-    const about = at.hole === undefined ? { pointer: at.pointer ?? `row ${at.row ?? 0}` } : { hole: hole(at.hole).id };
-    return this.baseline?.entryFor(rule, summary.id ?? summary.name, about, data);
+    const own = this.checked[input];
+    const record = at.hole === undefined ? recordName(own.model, at.pointer) : undefined;
+    const about =
+      at.hole !== undefined
+        ? { hole: own.hole(at.hole).id }
+        : record !== undefined
+          ? { record }
+          : { pointer: at.pointer ?? `row ${at.row ?? 0}` };
+    const other = typeof data.otherInput === 'number' ? this.checked[data.otherInput - 1] : undefined;
+    const between = other && { with: nameOf(other) };
+    return this.baseline?.entryFor(rule, nameOf(own), { ...about, ...between }, data);
   }
 
-  private get baselineStates(): Report['baseline'] {
+  private baselineStates(verdict: Report['verdict'], coverage: readonly CoverageRow[]): Report['baseline'] {
     if (this.baseline === undefined) return undefined;
-    const layouts = new Set(this.checked.map(({ summary }) => summary.id ?? summary.name));
-    const entries = this.baseline.states(layouts, (rule) => this.severityOf(rule) !== 'off');
+    const inputs = this.checked.map(({ summary }) => summary);
+    const entries = this.baseline.states(lookedAt(inputs, verdict.format, coverage));
     return { entries, counts: this.collector.acceptedCounts };
   }
 
@@ -286,6 +299,10 @@ function settingsOf({ severities = {}, ruleOptions = {} }: CheckOptions): Report
 
 function inNameOrder<T extends object>(members: T): T {
   return Object.fromEntries(Object.entries(members).sort(([a], [b]) => (a < b ? -1 : 1))) as T;
+}
+
+function nameOf({ summary: { id, name } }: CheckedInput): string {
+  return id ?? name;
 }
 
 /** @throws BadBaseline where an entry is about no rule, or about the form of files */

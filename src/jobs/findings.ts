@@ -6,6 +6,7 @@ import type { Language, RuleWords } from '../model/language.js';
 import type { Fix } from '../model/fix.js';
 import type { RuleInfo, Say } from '../model/rule.js';
 import { english } from '../report/languages/en.js';
+import { recordName } from './record-name.js';
 import { printable } from '../report/printable.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, HoleIdentity } from './checked-input.js';
@@ -78,6 +79,7 @@ export function newFinding(
 ): Finding {
   const fix = fixOf(kept, input, mostOperations);
   const identity = kept.at.hole === undefined ? undefined : hole(kept.at.hole);
+  const record = identity === undefined ? recordName(input.model, kept.at.pointer) : undefined;
   return {
     rule: kept.rule,
     severity: kept.severity,
@@ -85,6 +87,7 @@ export function newFinding(
     place,
     ...(identity !== undefined && identity.id !== '' && { id: identity.id }),
     ...(identity?.tag !== undefined && { tag: identity.tag }),
+    ...(record !== undefined && { record }),
     ...(identity?.row !== undefined && place.row === undefined && { source: { row: identity.row } }),
     data: kept.data,
     message: message(ruleOf(kept.rule), kept.data, sayAs(input.display), language),

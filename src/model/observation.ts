@@ -50,6 +50,7 @@ export interface Spot {
  * Takes observations as a stage makes them.
  *
  * It may answer `true` to say that further observations of the same rule, cause and severity will only be
- * counted, wherever they are and whatever their data: then they may come together, as one with a `count`.
+ * counted, wherever they are and whatever their data: then they may come together, as one with a `count`. It
+ * answers `'accepted'` for a finding that the project has accepted.
  */
 export type Observe = (observation: Observation) => unknown;

@@ -1,37 +1,32 @@
 import type { AcceptedFinding, Baseline } from '../generated/baseline.js';
 import type { AppliedAcceptance } from '../generated/report.js';
+import { isSameFact, lastingFacts } from './lasting-facts.js';
 
 /** A baseline that cannot be applied; the message says why. */
 export class BadBaseline extends Error {}
 
-/** Numbers that differ by no more are the same fact: a layout is written with six decimals of a millimetre. */
-const SAME = 0.0005;
-
-/** Facts that hang on the day of the check or on which inputs it was given, not on what was accepted. */
-const PASSING: ReadonlySet<string> = new Set(['day', 'input', 'otherInput', 'otherName']);
-
-/** What a finding is about: the id of its hole, else its pointer or row. */
-export type About = { hole: string } | { pointer: string };
-
-/** The facts of a finding that decide whether it is the one that was accepted. */
-export function lastingFacts(data: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(data).filter(([key, value]) => !PASSING.has(key) && value !== undefined));
+/** What a finding is about: the id of its hole, else collection and id of its record, else its pointer or row. */
+export interface About {
+  hole?: string;
+  record?: string;
+  pointer?: string;
+  /** Id of the other layout, where it is between two. */
+  with?: string;
 }
 
-/** Whether two facts are the same: numbers within 0.0005, all else equal. */
-export function isSameFact(a: unknown, b: unknown): boolean {
-  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) <= SAME || Object.is(a, b);
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const keys = Object.keys(a);
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every((key) => Object.hasOwn(b, key) && isSameFact(a[key as keyof typeof a], b[key as keyof typeof b]))
-  );
+/** What was looked at in a check. */
+export interface Looked {
+  /** Ids of all layouts that were checked. */
+  layouts: ReadonlySet<string>;
+  /** Whether nothing of a layout was left out for being broken or in doubt. */
+  isWhole(layout: string): boolean;
+  /** Whether a rule ran on all that it is about. */
+  ranOnAll(rule: string): boolean;
 }
 
 interface Accepted {
   entry: number;
+  with: string | undefined;
   data: Record<string, unknown>;
   isMet: boolean;
 }
@@ -63,10 +58,11 @@ export class AppliedBaseline {
     this.rules = new Set(baseline.entries.map(({ rule }) => rule));
     baseline.entries.forEach(({ rule, layout, findings }, entry) => {
       for (const finding of findings) {
-        const key = placeKey(rule, layout, aboutOf(finding));
+        const key = placeKey(rule, layout, finding);
         const known = this.byPlace.get(key) ?? [];
         if (known.length === 0) this.byPlace.set(key, known);
-        known.push({ entry, data: lastingFacts(finding.data as Record<string, unknown>), isMet: false });
+        const data = lastingFacts(finding.data as Record<string, unknown>);
+        known.push({ entry, with: finding.with, data, isMet: false });
       }
     });
   }
@@ -82,7 +78,7 @@ export class AppliedBaseline {
     if (candidates === undefined) return undefined;
     const facts = lastingFacts(data);
     // What has run out is met too, so that it is told from what is gone; one that is in force comes first.
-    const met = candidates.filter((one) => !one.isMet && isSameFact(one.data, facts));
+    const met = candidates.filter((one) => !one.isMet && one.with === about.with && isSameFact(one.data, facts));
     const one = met.find(({ entry }) => !this.isExpired[entry]) ?? met.at(0);
     if (one === undefined) return undefined;
     one.isMet = true;
@@ -92,42 +88,43 @@ export class AppliedBaseline {
   /**
    * What became of each entry.
    *
-   * @param layouts ids of the layouts that were checked
-   * @param ran whether a rule ran
    * @throws BadBaseline where it is about none of the layouts
    */
-  states(layouts: ReadonlySet<string>, ran: (rule: string) => boolean): AppliedAcceptance[] {
+  states(looked: Looked): AppliedAcceptance[] {
     const { entries } = this.baseline;
-    if (entries.length > 0 && !entries.some(({ layout }) => layouts.has(layout)))
+    if (entries.length > 0 && !entries.some(({ layout }) => looked.layouts.has(layout)))
       throw new BadBaseline(
-        `The baseline is about ${listed(entries.map(({ layout }) => layout))}; checked was ${listed([...layouts])}.`,
+        `The baseline is about ${listed(entries.map(({ layout }) => layout))}; checked was ${listed([...looked.layouts])}.`,
       );
     const matched = new Array<number>(entries.length).fill(0);
     for (const list of this.byPlace.values()) for (const { entry, isMet } of list) matched[entry] += isMet ? 1 : 0;
-    return entries.map(({ findings, rule, layout, reason, owner, accepted, expires, question }, k) => ({
-      ...{ rule, layout, reason, owner },
-      ...(accepted !== undefined && { accepted }),
-      expires,
-      ...(question !== undefined && { question }),
-      state: this.stateOf(k, matched[k], layouts.has(layout) && ran(rule)),
-      findings: findings.length,
-      matched: matched[k],
-    }));
-  }
-
-  private stateOf(entry: number, matched: number, isChecked: boolean) {
-    if (!isChecked) return 'not-checked';
-    if (matched === 0) return 'stale';
-    return this.isExpired[entry] ? 'expired' : 'in-force';
+    return entries.map((entry, k) => {
+      const { findings, rule, layout, reason, owner, accepted, expires, question } = entry;
+      const isLooked = findings.every((finding) => canBeMissed(rule, layout, finding, looked));
+      const state =
+        matched[k] === 0 ? (isLooked ? 'stale' : 'not-checked') : this.isExpired[k] ? 'expired' : 'in-force';
+      return {
+        ...{ rule, layout, reason, owner },
+        ...(accepted !== undefined && { accepted }),
+        expires,
+        ...(question !== undefined && { question }),
+        state,
+        findings: findings.length,
+        matched: matched[k],
+      };
+    });
   }
 }
 
-function aboutOf({ hole, pointer = '' }: AcceptedFinding): About {
-  return hole === undefined ? { pointer } : { hole };
+/** Whether a finding that was not met is gone: all that it hangs on was looked at. */
+export function canBeMissed(rule: string, layout: string, finding: AcceptedFinding, looked: Looked): boolean {
+  const layouts = [layout, ...(finding.with === undefined ? [] : [finding.with])];
+  return looked.ranOnAll(rule) && layouts.every((id) => looked.layouts.has(id) && looked.isWhole(id));
 }
 
-function placeKey(rule: string, layout: string, about: About): string {
-  return JSON.stringify([rule, layout, 'hole' in about, 'hole' in about ? about.hole : about.pointer]);
+function placeKey(rule: string, layout: string, { hole, record, pointer }: About): string {
+  const about = hole !== undefined ? ['hole', hole] : record !== undefined ? ['record', record] : ['at', pointer ?? ''];
+  return JSON.stringify([rule, layout, ...about]);
 }
 
 function listed(names: readonly string[]): string {

@@ -1,5 +1,5 @@
 import type { Finding, Report } from '../generated/report.js';
-import { lastingFacts } from '../policy/baseline.js';
+import { lastingFacts } from '../policy/lasting-facts.js';
 import { fnvHash } from './fnv-hash.js';
 
 /** Facts are compared to a thousandth: a micrometre, where they are lengths. */
@@ -10,7 +10,7 @@ const PER_UNIT = 1000;
  * before it.
  *
  * Made of the rule, the id of the layout (or the name of the input), what the finding is about (the id of its
- * hole, else its pointer) and the facts that last, which are those that a baseline goes by: their names in order,
+ * hole, else collection and id of its record, else its pointer) and the facts that last, which are those that a baseline goes by: their names in order,
  * numbers rounded to 0.001. Hashed by FNV-1a with 64 bits; findings that agree in all of that are numbered.
  */
 export class Fingerprints {
@@ -19,9 +19,9 @@ export class Fingerprints {
   constructor(private readonly inputs: Report['inputs']) {}
 
   /** Fingerprint of the next finding of the report. */
-  next({ rule, input, id, place, data }: Finding): string {
+  next({ rule, input, id, record, place, data }: Finding): string {
     const { id: layout, name } = this.inputs[input - 1] ?? {};
-    const about = id === undefined ? { pointer: place.pointer } : { hole: id };
+    const about = id !== undefined ? { hole: id } : record !== undefined ? { record } : { pointer: place.pointer };
     const hash = fnvHash(JSON.stringify(canonical([rule, layout ?? name ?? null, about, lastingFacts(data)])));
     const count = (this.seen.get(hash) ?? 0) + 1;
     this.seen.set(hash, count);

@@ -4,7 +4,7 @@ import type { Baseline } from '../../src/generated/baseline.js';
 import type { Report } from '../../src/generated/report.js';
 import { check, type CheckOptions } from '../../src/jobs/check.js';
 import { acceptFindings, pruneBaseline } from '../../src/policy/accept.js';
-import { isSameFact, lastingFacts } from '../../src/policy/baseline.js';
+import { isSameFact, lastingFacts } from '../../src/policy/lasting-facts.js';
 import { hole, layoutText, typeWithSpacing } from '../jobs/small-layout.js';
 
 const asOf = '2026-03-02T07:30:00-05:00';
@@ -135,7 +135,7 @@ describe('a baseline', () => {
     const report = checked([four[0]], {}, more);
     expect(report.causes.map(({ rule }) => rule)).toContain('embedment-exceeds-depth');
     const baseline = acceptFindings(report, { ...said, expires: '2026-06-30' });
-    expect(baseline.entries[0].findings[0].pointer).toMatch(/^\/holeTypes\/0/);
+    expect(baseline.entries[0].findings[0].record).toBe('holeTypes/T');
     expect(checked([four[0]], { baseline }, more).counts).toEqual({ error: 0, warning: 0, info: 0 });
   });
 
@@ -145,6 +145,94 @@ describe('a baseline', () => {
     expect(report.causes.map(({ rule }) => rule)).toEqual(['lookalike-id']);
     const baseline = acceptFindings(report, { ...said, expires: '2026-06-30' });
     expect(checked(holes, { baseline }).counts).toEqual({ error: 0, warning: 0, info: 0 });
+  });
+
+  it('goes by the id of a record, not by its place in the list', () => {
+    const twins = { symbol: { colour: '#ff0000', shape: 'circle' } };
+    const trades = (...ids: string[]) => ({ trades: ids.map((id) => ({ id, name: id, ...twins })) });
+    const one = [hole('H-0', [0, 0, 0], { trade: 'A' })];
+    const report = checked(one, {}, trades('A', 'X'));
+    expect(report.findings.map(({ rule, record }) => [rule, record])).toEqual([['symbol-clash', 'trades/X']]);
+    const baseline = acceptFindings(report, { ...said, expires: '2026-06-30' });
+    const warnings = (...ids: string[]) => checked(one, { baseline }, trades(...ids)).counts.warning;
+    expect(warnings('A', 'X')).toBe(0);
+    expect(warnings('A', 'Y')).toBe(1);
+    expect(warnings('A', 'Y', 'X')).toBe(1);
+  });
+
+  it('lets later rules judge what is no longer in doubt once it is accepted', () => {
+    const tendon = {
+      keepOuts: [
+        {
+          id: 'K',
+          kind: 'tendon',
+          standoff: 20,
+          knownFrom: 'survey',
+          shape: {
+            path: {
+              points: [
+                [-500, 0, 40],
+                [500, 0, 40],
+              ],
+              radius: 10,
+            },
+          },
+        },
+      ],
+    };
+    const off = [hole('H', [0, 0, 16])];
+    const doubted = checked(off, {}, tendon);
+    expect(doubted.causes.map(({ rule }) => rule)).toEqual(['off-surface']);
+    const baseline = acceptFindings(doubted, { ...said, expires: '2026-06-30' });
+    const report = checked(off, { baseline }, tendon);
+    expect(report.verdict.site).toBe('fail');
+    expect(report.causes.map(({ rule, accepted }) => [rule, accepted])).toEqual(
+      expect.arrayContaining([
+        ['crosses-keep-out', undefined],
+        ['off-surface', 1],
+      ]),
+    );
+  });
+
+  it('is not voided by holes that lie as they should', () => {
+    const off = [0, 500, 1000].map((x, k) => hole(`H-${k}`, [x, 0, 40]));
+    const baseline = acceptFindings(checked(off), { ...said, expires: '2026-06-30' });
+    const more = [...off, hole('H-9', [9000, 0, 0]), hole('H-8', [9500, 0, 0])];
+    expect(checked(more, { baseline }).counts.error).toBe(0);
+  });
+
+  it('between two layouts names the other one, and waits for it', () => {
+    const first = { name: 'a', data: layoutText({ ...spaced, id: 'A', holes: [hole('H-1', [0, 0, 0])] }) };
+    const second = { name: 'b', data: layoutText({ ...spaced, id: 'B', holes: [hole('H-1', [50, 0, 0])] }) };
+    const baseline = acceptFindings(check([first, second], { asOf }), { ...said, expires: '2026-06-30' });
+    expect(baseline.entries.map(({ findings }) => findings[0].with)).toEqual(['B', 'A']);
+    const alone = check([first], { asOf, baseline });
+    expect(alone.baseline?.entries.map(({ state }) => state)).toEqual(['not-checked', 'not-checked']);
+    expect(pruneBaseline(baseline, alone)).toEqual(baseline);
+    const third = { name: 'c', data: second.data.replace('"B"', '"C"') };
+    expect(check([first, third], { asOf, baseline }).counts.error).toBe(2);
+  });
+
+  it('keeps, when it is pruned, what could not be judged', () => {
+    const baseline = acceptedAll();
+    const broken = [...four.slice(0, 2), { ...four[2], depth: 'x' }, four[3]];
+    for (const holes of [broken, [{ ...four[0], point: 'x' }]]) {
+      const report = checked(holes, { baseline });
+      expect(pruneBaseline(baseline, report)).toEqual(baseline);
+    }
+    expect(checked([{ ...four[0], point: 'x' }], { baseline }).baseline?.entries[0].state).toBe('not-checked');
+  });
+
+  it('is renewed in place of what ran out', () => {
+    const old = acceptedAll('2026-03-02');
+    const later = { asOf: '2026-07-01T00:00:00Z' };
+    const renewed = acceptFindings(
+      checked(four, { ...later, baseline: old }),
+      { ...said, accepted: '2026-07-01', expires: '2026-12-31' },
+      old,
+    );
+    expect(renewed.entries.map(({ expires, findings }) => [expires, findings.length])).toEqual([['2026-12-31', 4]]);
+    expect(() => acceptFindings(checked(four), { ...said, expires: '2026-03-01' })).toThrow(/is before/);
   });
 
   it('takes no findings about the form of a file', () => {
@@ -218,6 +306,8 @@ describe('the facts of a finding', () => {
     [{ a: '1' }, { a: 1 }],
     [{ a: null }, { a: {} }],
     [{ a: [] }, { a: {} }],
+    [{ scale: 0.0011 }, { scale: 0.0014 }],
+    [{ distance: 50 }, { distance: 50.0006 }],
   ])('%j differ from %j', (a, b) => {
     expect(isSameFact(a, b)).toBe(false);
     expect(isSameFact(b, a)).toBe(false);

@@ -37,8 +37,7 @@ export const axesSwapped: Rule = {
       const asRead = places.explainedBy({ xx: 0, xy: 1, yx: 1, yy: 0, zz: 1 });
       if (asRead === undefined) continue;
       const data = { asRead, asWritten: places.asWritten, of: places.of };
-      run.atMember(part, 'frame', { data, cause: '' });
-      run.doubt(part);
+      if (run.atMember(part, 'frame', { data, cause: '' })) run.doubt(part);
     }
   },
 };

@@ -67,8 +67,7 @@ export const offSurface: Rule = {
     holes.forEach((i, k) => {
       const { cause, ...own } = causes[k];
       const data = { substrate: site.substrates.of(i)?.id, ...own, offset: offsets[k], limit };
-      run.atHole(i, { member: 'point', data, cause });
-      run.doubtPlace(i);
+      if (run.atHole(i, { member: 'point', data, cause })) run.doubtPlace(i);
     });
   },
   // Only a height that is another one of the layout is known to be none that was meant.

@@ -50,8 +50,7 @@ export const planMirrored: Rule = {
       run.judged(1);
       const data = ofPlaces(places, part) ?? ofGroups(hands, places, part);
       if (data === undefined) continue;
-      run.atMember(part, 'frame', { data, cause: '' });
-      run.doubt(part);
+      if (run.atMember(part, 'frame', { data, cause: '' })) run.doubt(part);
     }
   },
 };

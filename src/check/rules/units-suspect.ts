@@ -50,8 +50,7 @@ export const unitsSuspect: Rule = {
       run.judged(1);
       const data = ofSizes(part, types) ?? ofPlaces(places);
       if (data === undefined) continue;
-      run.atMember(part, 'frame', { data, cause: '' });
-      run.doubt(part);
+      if (run.atMember(part, 'frame', { data, cause: '' })) run.doubt(part);
     }
   },
 };
