@@ -60,6 +60,69 @@ describe('fixes that are looked at again', () => {
     expect(verifyFixes(given).map(({ rule }) => rule)).toEqual(['unknown-reference']);
   });
 
+  const group = {
+    id: 'G',
+    kind: 'hanger',
+    pattern: [
+      [0, 0],
+      [1000, 0],
+    ],
+  };
+  const grouped = (...members: object[]) =>
+    layoutText({ groups: [group], holes: members.map((one, k) => hole(`H-${k + 1}`, [1000 * k, 0, 3], { ...one })) });
+
+  it('bring to light what a rule could not say of a group while one of its holes may have been broken', () => {
+    const patch = [{ op: 'remove', path: '/holes/1/group' }] as const;
+    const given = mended(grouped({ group: 'G' }, { group: null }), grouped({ group: 'G' }, {}), patch, ['wrong-type']);
+    expect(verifyFixes(given).map(({ rule }) => rule)).toEqual(['pattern-count']);
+    const same = { ...given, before: { ...given.before, findings: [] }, fixed: [] };
+    expect(faultOf(same).appeared.map(({ rule }) => rule)).toEqual(['pattern-count']);
+  });
+
+  it('bring an id to light that was not seen under a wrong name, and are at fault where they wrote it twice', () => {
+    const { id, ...rest } = hole('H-1', [1, 2, 3]);
+    const twice = layoutText({ holes: [hole('H-1', [1, 2, 3]), hole('H-1', [9, 9, 3])] });
+    const patch = [{ op: 'move', from: '/holes/0/ID', path: '/holes/0/id' }] as const;
+    const before = layoutText({ holes: [{ ...rest, ID: id }, hole('H-1', [9, 9, 3])] });
+    expect(verifyFixes(mended(before, twice, patch, ['unknown-member'])).map(({ rule }) => rule)).toEqual([
+      'duplicate-id',
+    ]);
+    const untidy = layoutText({ holes: [hole('H-1 ', [1, 2, 3]), hole('H-1', [9, 9, 3])] });
+    const written = [{ op: 'replace', path: '/holes/0/id', value: 'H-1' }] as const;
+    const fault = faultOf(mended(untidy, twice, written, ['bad-text']));
+    expect(fault.appeared.map(({ rule }) => rule)).toEqual(['duplicate-id']);
+  });
+
+  it('are at fault where an id changed without a reference to it', () => {
+    const withTrade = (trade: string, ...used: string[]) =>
+      layoutText({
+        trades: [{ id: trade, name: 'x' }],
+        holes: used.map((one, k) => hole(`H-${k}`, [1000 * k, 0, 3], { trade: one, tag: 'T' })),
+      });
+    const [decomposed, composed] = ['Mu\u0308', 'M\u00fc'];
+    const patch = [{ op: 'replace', path: '/trades/0/id', value: composed }] as const;
+    const before = withTrade(decomposed, decomposed, 'XX');
+    const forgotten = faultOf(mended(before, withTrade(composed, decomposed, 'XX'), patch, ['bad-text']));
+    expect(forgotten.appeared.map(({ rule, data }) => [rule, data.id])).toEqual([['unknown-reference', decomposed]]);
+    const broken = layoutText({
+      trades: [{ id: decomposed, name: 'x' }],
+      holes: [hole('H', [1, 2, 3], { trade: 'XX', depht: 6 })],
+    });
+    const mendedToo = layoutText({
+      trades: [{ id: composed, name: 'x' }],
+      holes: [hole('H', [1, 2, 3], { trade: 'XX', depth: 6 })],
+    });
+    const found = verifyFixes(mended(broken, mendedToo, [...patch, ...rename], ['bad-text', 'unknown-member']));
+    expect(found.map(({ rule, data }) => [rule, data.id])).toEqual([['unknown-reference', 'XX']]);
+  });
+
+  it('bring to light what is wrong with a value as a whole while its parts were wrong', () => {
+    const axis = ['0', '0', '0'];
+    const patch = axis.map((_, k) => ({ op: 'replace' as const, path: `/holes/0/axis/${k}`, value: 0 }));
+    const given = mended(withHoles({ axis }), withHoles({ axis: [0, 0, 0] }), patch, ['wrong-type']);
+    expect(verifyFixes(given).map(({ rule }) => rule)).toEqual(['out-of-range']);
+  });
+
   it('are not at fault for findings that were not listed before', () => {
     const before = withHoles({ depht: 60 }, { depht: 60, tag: 7 }, { tag: 7 });
     const after = withHoles({ depth: 60 }, { depht: 60, tag: 7 }, { tag: 7 });
