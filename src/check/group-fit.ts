@@ -6,7 +6,7 @@ import { commonInward } from './group-members.js';
 import type { Site } from './site.js';
 import { LENGTH_SLACK_MM } from './slack.js';
 
-/** Up to so many members all pairs are judged; what more of them look like is judged by their best fit as well. */
+/** Up to so many members all pairs are judged. */
 const MOST_IN_PAIRS = 64;
 
 /** What is worst about the members of a group against their pattern. Lengths in millimetres. */
@@ -42,12 +42,23 @@ export function misfitOf(
   if (Math.abs(pair.distance - pair.inPattern) > limit) return pair;
   const { size, values, hasRun } = offsets;
   if (run !== undefined && !hasRun) return size === 3 ? 'a run, and no face of all members' : 'run square to the face';
-  const isLarge = members.length > MOST_IN_PAIRS;
-  if (!hasRun && !isLarge) return undefined;
-  if (size === 3) return `more than ${MOST_IN_PAIRS} members, and no face of all`;
+  // Of two members the distance says all.
+  if (!hasRun && members.length === 2) return undefined;
+  if (size === 3) {
+    return members.length > MOST_IN_PAIRS ? `more than ${MOST_IN_PAIRS} members, and no face of all` : undefined;
+  }
+  if (!hasRun && fitsAtOnce(values, places, limit)) return undefined;
   const [member, distance] = hasRun ? farthest(values, places) : farthestInFit(values, places);
   if (distance <= limit) return undefined;
   return { fault: hasRun ? faultOf(values, places, limit) : 'place', member: members[member], distance };
+}
+
+/**
+ * Whether a turn about the first member shows, without the best fit, that no member lies farther than `limit` in that:
+ * the squares of the best fit sum up to no more than those of any other motion, and none is more than their sum.
+ */
+function fitsAtOnce(values: Float64Array, places: Float64Array, limit: number): boolean {
+  return handOf(values, places, limit / Math.sqrt(places.length / 2), true) !== 'neither';
 }
 
 /** How the members fit their pattern that do not lie along and across as it says; `place` where they do not. */
