@@ -1,6 +1,7 @@
 import type { HoleType } from '../../generated/layout.js';
 import type { LayoutModel } from '../../model/layout-model.js';
 import type { HtmlPhrases } from './html-phrases.js';
+import { LevelNames, levelOf } from './level-names.js';
 import type { Markup } from './markup.js';
 import {
   displayOf,
@@ -12,8 +13,8 @@ import {
 } from './reported-layout.js';
 import { section, table } from './table.js';
 
-type Path = 'trade' | 'level' | 'area' | 'holeType';
-const COLLECTIONS = { trade: 'trades', level: 'levels', area: 'areas', holeType: 'holeTypes' } as const;
+type Path = 'trade' | 'area' | 'holeType';
+const COLLECTIONS = { trade: 'trades', area: 'areas', holeType: 'holeTypes' } as const;
 
 /** How many holes there are, of what, where and for whom. */
 export function holesSection({ layouts, language }: HtmlReportParts): Markup | undefined {
@@ -23,8 +24,8 @@ export function holesSection({ layouts, language }: HtmlReportParts): Markup | u
   return section(
     'holes',
     holes.heading,
-    table(holes.byLevel, holes.levelHeads, countsBy(layouts, 'level', holes.noLevel)),
-    table(holes.byArea, holes.areaHeads, countsBy(layouts, 'area', holes.noArea)),
+    table(holes.byLevel, holes.levelHeads, byLevel(layouts, holes.noLevel)),
+    table(holes.byArea, holes.areaHeads, byArea(layouts, holes.noArea)),
     table(holes.byTrade, holes.tradeHeads, byTrade(layouts, holes.noTrade)),
     table(holes.types(unitName(display, words)), holes.typeHeads, types(layouts, lengthsOf(display), words)),
   );
@@ -32,18 +33,19 @@ export function holesSection({ layouts, language }: HtmlReportParts): Markup | u
 
 /** Number of holes for each name that a reference has, the names in the order of the layouts. */
 function counts(model: LayoutModel, path: Path): Map<string | undefined, number> {
-  const { holes } = model;
   const { names } = model.collection(COLLECTIONS[path]);
+  const ofName = countsOf(model, (i) => model.holes.referenceOf(path, i));
+  return new Map([...ofName].map(([name, n]) => [name < 0 ? undefined : names.text(name), n]));
+}
+
+/** Number of holes for each number that they have, in the order of the numbers; -1 last. */
+function countsOf({ holes }: LayoutModel, numberOf: (hole: number) => number): [number, number][] {
   const ofName = new Map<number, number>();
   for (let i = 0; i < holes.count; i++) {
-    const name = holes.referenceOf(path, i);
+    const name = numberOf(i);
     ofName.set(name, (ofName.get(name) ?? 0) + 1);
   }
-  return new Map(
-    [...ofName]
-      .sort(([a], [b]) => order(a) - order(b))
-      .map(([name, n]) => [name < 0 ? undefined : names.text(name), n]),
-  );
+  return [...ofName].sort(([a], [b]) => order(a) - order(b));
 }
 
 /** What has no name comes last. */
@@ -51,19 +53,38 @@ function order(name: number): number {
   return name < 0 ? Number.POSITIVE_INFINITY : name;
 }
 
-function countsBy(layouts: readonly ReportedLayout[], path: 'level' | 'area', nameless: string): [string, number][] {
-  const total = new Map<string, number>();
-  let without = 0;
-  for (const { model } of layouts) {
-    const records: readonly ({ id: string; name: string } | undefined)[] = model.collection(COLLECTIONS[path]).records;
-    for (const [id, n] of counts(model, path)) {
-      const record = records.find((one) => one !== undefined && one.id === id);
-      if (id === undefined) without += n;
-      else total.set(record?.name ?? id, (total.get(record?.name ?? id) ?? 0) + n);
-    }
-  }
+/** Holes by level, that of the substrate where they have none of their own. */
+function byLevel(layouts: readonly ReportedLayout[], nameless: string): [string, number][] {
+  const levelNames = new LevelNames(layouts);
+  return summed(
+    layouts.flatMap(({ model }) =>
+      countsOf(model, (i) => levelOf(model, i)).map(([level, n]) => [levelNames.of(model, level), n] as const),
+    ),
+    nameless,
+  );
+}
+
+function byArea(layouts: readonly ReportedLayout[], nameless: string): [string, number][] {
+  return summed(
+    layouts.flatMap(({ model }) => {
+      const areas = model.collection('areas').records;
+      return [...counts(model, 'area')].map(
+        ([id, n]) => [areas.find((one) => one !== undefined && one.id === id)?.name ?? id, n] as const,
+      );
+    }),
+    nameless,
+  );
+}
+
+/** Counts of one name together, what has no name last; nothing where nothing has one. */
+function summed(list: readonly (readonly [string | undefined, number])[], nameless: string): [string, number][] {
+  const total = new Map<string | undefined, number>();
+  for (const [name, n] of list) total.set(name, (total.get(name) ?? 0) + n);
+  const without = total.get(undefined) ?? 0;
+  total.delete(undefined);
   if (total.size === 0) return [];
-  return [...total, ...(without > 0 ? [[nameless, without] as [string, number]] : [])];
+  const named = [...total] as [string, number][];
+  return without > 0 ? [...named, [nameless, without]] : named;
 }
 
 function byTrade(layouts: readonly ReportedLayout[], nameless: string): [string, string | undefined, number][] {

@@ -1,6 +1,7 @@
 import { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { gridDimensionText } from '../../frame/grid-dimension-text.js';
 import type { HtmlPhrases } from './html-phrases.js';
+import { LevelNames, levelOf } from './level-names.js';
 import { html } from './markup.js';
 import { displayOf, type HtmlReportParts, lengthsOf, type ReportedLayout, unitName } from './reported-layout.js';
 import { row } from './table.js';
@@ -19,11 +20,12 @@ export function* scheduleSection({ layouts, language }: HtmlReportParts): Genera
   yield html`<section aria-labelledby="schedule"><h2 id="schedule">${words.schedule.heading}</h2>
 <p>${words.schedule.lengths(unitName(display, words), datum)}</p>
 `.text;
+  const levelNames = new LevelNames(layouts);
   let left = MOST_HOLES;
   for (const layout of layouts) {
     const count = Math.min(left, layout.model.holes.count);
     left -= count;
-    if (count > 0) yield* scheduleOf(layout, count, say, words);
+    if (count > 0) yield* scheduleOf(layout, count, levelNames, say, words);
   }
   const rest = total - MOST_HOLES;
   if (rest > 0) yield html`<p>${words.schedule.more(rest)}</p>\n`.text;
@@ -33,12 +35,13 @@ export function* scheduleSection({ layouts, language }: HtmlReportParts): Genera
 function* scheduleOf(
   layout: ReportedLayout,
   count: number,
+  levelNames: LevelNames,
   say: (mm: number) => string,
   { schedule: words, gridDimensions }: HtmlPhrases,
 ): Generator<string> {
   const { model } = layout;
   const { holes } = model;
-  const [levels, trades, types, substrates] = (['levels', 'trades', 'holeTypes', 'substrates'] as const).map((name) => {
+  const [trades, types, substrates] = (['trades', 'holeTypes', 'substrates'] as const).map((name) => {
     const { names, records, indexOf } = withIndex(model, name);
     return (k: number) => (k < 0 ? undefined : (records[indexOf(k)]?.name ?? names.text(k)));
   });
@@ -55,7 +58,7 @@ function* scheduleOf(
     if (level !== current) {
       if (current !== undefined) yield '</tbody></table></div>\n';
       current = level;
-      const caption = `${model.header.title ?? model.header.id ?? ''}: ${levels(level) ?? words.noLevel}`;
+      const caption = `${model.header.title ?? model.header.id ?? ''}: ${levelNames.of(model, level) ?? words.noLevel}`;
       yield html`<div class="wide" role="group" aria-label="${caption}" tabindex="0"><table class="schedule"><caption>${caption}</caption><thead><tr>${words.heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>\n`
         .text;
     }
@@ -78,20 +81,10 @@ function* scheduleOf(
   if (current !== undefined) yield '</tbody></table></div>\n';
 }
 
-function withIndex(model: ReportedLayout['model'], name: 'levels' | 'trades' | 'holeTypes' | 'substrates') {
+function withIndex(model: ReportedLayout['model'], name: 'trades' | 'holeTypes' | 'substrates') {
   const collection = model.collection(name);
   const records: readonly ({ name?: string } | undefined)[] = collection.records;
   return { names: collection.names, records, indexOf: (k: number) => collection.indexOf(k) };
-}
-
-/** Level of a hole, its own or that of its substrate, as a number among the names of levels; -1 where there is none. */
-function levelOf(model: ReportedLayout['model'], i: number): number {
-  const own = model.holes.referenceOf('level', i);
-  const substrate = model.holes.referenceOf('substrate', i);
-  if (own >= 0 || substrate < 0) return own;
-  const substrates = model.collection('substrates');
-  const level = substrates.records[substrates.indexOf(substrate)]?.level;
-  return level === undefined ? -1 : model.collection('levels').names.find(level);
 }
 
 /** The first holes of the document, sorted by level; within one as they come. */

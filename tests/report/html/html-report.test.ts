@@ -136,6 +136,26 @@ describe('the report for people', () => {
     expect(text.match(/ [NESW] of [0-9A-Z]+, /g)?.length).toBeGreaterThanOrEqual(36);
   });
 
+  it('counts holes on the level of their substrate, and tells levels of two buildings apart', () => {
+    const [slab] = smallLayout.substrates;
+    const text = layoutText({
+      buildings: ['Tower', 'Hall'].map((name, k) => ({ id: `B${k}`, name })),
+      levels: [0, 1].map((k) => ({ id: `L${k}`, name: 'Level 1', building: `B${k}` })),
+      substrates: [0, 1].map((k) => ({ ...slab, id: `S${k}`, level: `L${k}` })),
+      holes: [0, 1, 2].map((k) => hole(`H${k}`, [k * 900, 0, 0], { substrate: `S${k % 2}` })),
+    });
+    const said = seen(page([text]));
+    expect(said).toContain('Holes by level Level Holes Level 1, Tower 2 Level 1, Hall 1');
+    expect(said).not.toContain('No level given');
+    for (const caption of ['T-1: Level 1, Tower Tag', 'T-1: Level 1, Hall Tag', 'Tower · Level 1', 'Hall · Level 1'])
+      expect(said).toContain(caption);
+    const alike = layoutText({
+      levels: [0, 1].map((k) => ({ id: `L${k}`, name: 'Level 1' })),
+      holes: [0, 1].map((k) => hole(`H${k}`, [k * 900, 0, 0], { level: `L${k}` })),
+    });
+    expect(seen(page([alike]))).toContain('Level 1 (L0) 1 Level 1 (L1) 1');
+  });
+
   it('is made of what can be read where files are broken, and of nothing at all', () => {
     for (const text of [
       '',
