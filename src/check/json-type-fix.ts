@@ -34,10 +34,13 @@ export function jsonTypeFix(expected: unknown, sight: Sight): Fix | undefined {
   }
 }
 
-/** Whether a text is an id, or refers to one that is not there: ids that are numbers have to change with all references. */
+/**
+ * Whether a text is an id, or refers to one that is not there or cannot be looked for: ids that are numbers have to
+ * change with all references.
+ */
 function isOfOthers({ tokens, layout }: Sight, text: string): boolean {
   const target = targetOf(tokens);
-  return tokens.at(-1) === 'id' || (target !== undefined && layout !== undefined && !isDefined(layout, target, text));
+  return tokens.at(-1) === 'id' || (target !== undefined && (layout === undefined || !isDefined(layout, target, text)));
 }
 
 /** Whether a value is that of a member of an object: leaving out an item of a list would move the others. */

@@ -1,22 +1,25 @@
 import type { Rule } from '../check/rule.js';
 import { type Collection, collections, memberNames } from '../generated/schema-tables.js';
-import { type Validate, validateLayoutMember, validateRecord, validateWhole } from '../generated/validators.js';
+import { validateLayoutMember, validateWhole } from '../generated/validators.js';
 import type { ByteSource } from '../model/byte-source.js';
-import type { Fix, FixOperation, Sight } from '../model/fix.js';
+import type { Fix, Sight } from '../model/fix.js';
 import type { LayoutModel } from '../model/layout-model.js';
 import type { Observation } from '../model/observation.js';
-import { explainSchema, type SchemaFault } from '../read/explain-schema.js';
 import { fromPointer, positionOf, toPointer } from '../read/locate.js';
 import { recordBytes } from '../read/places.js';
-import { knownNamesAt, schemaFaults } from '../read/schema-faults.js';
+import { schemaFaults } from '../read/schema-faults.js';
 import type { WholeKind } from '../read/whole-document.js';
-import { appliedTo } from '../edit/applied-to.js';
+import { type Judge, mends, ofRecord, ofWhole } from './record-judge.js';
 import { UntidyReferences } from './untidy-references.js';
 
 const text = new TextDecoder('utf-8', { ignoreBOM: true });
 const isCollection = new Set<string>(collections);
 /** Records of more bytes are not looked at for fixes: none that is sound comes near. */
 const LARGEST_RECORD = 1 << 20;
+
+const NAMES_OF_ROOT: readonly string[] = memberNames.layout['#'];
+/** Members of a layout that one within a column profile has not. */
+const GIVEN_BY_TABLE: ReadonlySet<string> = new Set(['ahx', 'kind', 'holes']);
 
 /** What there is to see where nothing can be looked at. */
 const NOTHING: Sight = {
@@ -39,16 +42,10 @@ interface Reread {
   value: unknown;
 }
 
-/** What judges a record, and how many tokens of a pointer lead to it. */
-interface Judge {
-  depth: number;
-  faults(value: unknown): SchemaFault[];
-  names(value: unknown, tokens: readonly string[]): readonly string[];
-}
-
 /** Finds the fixes of findings in a document that was read to its end; looks at its bytes again. */
 export class FixFinder {
   private last: Reread | undefined;
+  private whole: Reread | undefined;
   private readonly untidy: UntidyReferences | undefined;
 
   /**
@@ -83,7 +80,44 @@ export class FixFinder {
   ): Fix | undefined {
     if (!isWhole(kind)) return rule.fix?.(data, { ...NOTHING, tokens, pointer: toPointer(tokens), value: kind });
     // What is observed while the text is read may stand in one that is not sound.
-    return rule.stage === 'schema' ? this.inRecord(rule, tokens, data, byte, ofWhole(kind)) : undefined;
+    if (rule.stage !== 'schema') return undefined;
+    const [first, ...inner] = tokens;
+    if (kind === 'column-profile' && first === 'layout' && inner.length > 0)
+      return this.inLayoutOfProfile(rule, inner, data, byte);
+    return this.inRecord(rule, tokens, data, byte, ofWhole(kind));
+  }
+
+  /** In the layout without holes that a column profile gives; its records are judged as those of any layout. */
+  private inLayoutOfProfile(
+    rule: Rule,
+    inner: readonly string[],
+    data: Observation['data'],
+    byte: number,
+  ): Fix | undefined {
+    const layout = valueAt(this.wholeAt(byte)?.value, ['layout']);
+    if (typeof layout !== 'object' || layout === null) return undefined;
+    const [name] = inner;
+    const [tokens, isOfRoot] = [['layout', ...inner], inner.length === 1];
+    if (isOfRoot && !NAMES_OF_ROOT.includes(name)) {
+      const names = NAMES_OF_ROOT.filter((known) => !GIVEN_BY_TABLE.has(known));
+      const fix = rule.fix?.(data, {
+        ...NOTHING,
+        tokens: inner,
+        pointer: toPointer(tokens),
+        holder: layout,
+        knownNames: () => names,
+      });
+      return isFitting(fix, (layout as Record<string, unknown>)[name]) ? fix : undefined;
+    }
+    const judge = ofRecord(inner, 1);
+    const { bytes } = this.wholeAt(byte) as Reread;
+    return this.inRecord(rule, tokens, data, byte + positionOf(bytes, 0, tokens.slice(0, judge.depth), 'value'), judge);
+  }
+
+  /** A whole document, read once: a record in it is read beside it. */
+  private wholeAt(byte: number): Reread | undefined {
+    this.whole ??= this.reread(byte);
+    return this.whole;
   }
 
   private inRecord(
@@ -98,14 +132,14 @@ export class FixFinder {
     const sight = this.sight(record, tokens, judge);
     const fix = rule.fix(data, sight);
     if (fix?.patch === undefined || rule.stage !== 'schema') return fix;
-    return this.mends(fix.patch, rule.id, sight, judge) ? fix : undefined;
+    return mends(fix.patch, { rule: rule.id, tokens }, sight.record, judge) ? fix : undefined;
   }
 
   private sight(record: Reread, tokens: readonly string[], judge: Judge): Sight {
     const within = tokens.slice(judge.depth);
     const { untidy, document } = this;
     return {
-      tokens,
+      tokens: tokens.slice(judge.outer),
       pointer: toPointer(tokens),
       value: valueAt(record.value, within),
       holder: within.length === 0 ? undefined : valueAt(record.value, within.slice(0, -1)),
@@ -127,27 +161,11 @@ export class FixFinder {
       pointer: toPointer([name]),
       holder: Object.fromEntries([...layout.present].map((member) => [member, true])),
       layout,
-      knownNames: () => memberNames.layout['#'],
+      knownNames: () => NAMES_OF_ROOT,
     };
     const fix = rule.fix(data, sight);
-    const [operation] = fix?.patch ?? [];
-    return operation?.op === 'move' && this.fits(operation.path.slice(1), byte) ? fix : undefined;
-  }
-
-  /** Whether the value at a byte is one that a member of the root of this name may have. */
-  private fits(name: string, byte: number): boolean {
-    if (isCollection.has(name)) return this.source.slice(byte, byte + 1)[0] === 91;
-    const value = this.reread(byte);
-    return value !== undefined && schemaFaults(validateLayoutMember[name], value.value).length === 0;
-  }
-
-  /** Whether a record with a patch has no fault that it had not before, and not the one that is to be mended. */
-  private mends(patch: readonly FixOperation[], rule: string, { tokens, record }: Sight, judge: Judge): boolean {
-    const base = toPointer(tokens.slice(0, judge.depth));
-    const own = patch.filter(({ path }) => path === base || path.startsWith(`${base}/`));
-    const before = new Set(judge.faults(record).map(keyOf));
-    const after = judge.faults(appliedTo(record, own, base)).map(keyOf);
-    return after.every((key) => before.has(key)) && !after.includes(keyOf({ rule, tokens: tokens.slice(judge.depth) }));
+    const isList = this.source.slice(byte, byte + 1)[0] === 91;
+    return isFitting(fix, isList ? [] : this.reread(byte)?.value) ? fix : undefined;
   }
 
   private reread(byte: number | undefined): Reread | undefined {
@@ -160,35 +178,17 @@ export class FixFinder {
   }
 }
 
+/** Whether a fix gives a member of the root of a layout a name that goes with its value. */
+function isFitting(fix: Fix | undefined, value: unknown): boolean {
+  const [operation] = fix?.patch ?? [];
+  if (operation?.op !== 'move' || value === undefined) return false;
+  const name = fromPointer(operation.path).at(-1) ?? '';
+  if (isCollection.has(name)) return Array.isArray(value);
+  return schemaFaults(validateLayoutMember[name], value).length === 0;
+}
+
 function isWhole(kind: string): kind is WholeKind {
   return Object.hasOwn(validateWhole, kind);
-}
-
-/** What judges a whole document that is no layout. */
-function ofWhole(kind: WholeKind): Judge {
-  const validate = validateWhole[kind];
-  return {
-    depth: 0,
-    faults: (value) => (validate(value) ? [] : explainSchema(validate.errors ?? [], value, kind)),
-    names: (value, tokens) => knownNamesAt(validate, value, kind, tokens),
-  };
-}
-
-/** What judges the record of a layout that a pointer leads into. */
-function ofRecord(tokens: readonly string[]): Judge {
-  const [name] = tokens;
-  const isElement = isCollection.has(name) && tokens.length > 1;
-  const judges: Readonly<Record<string, Validate>> = isElement ? validateRecord : validateLayoutMember;
-  const validate = Object.hasOwn(judges, name) ? judges[name] : () => true;
-  return {
-    depth: isElement ? 2 : 1,
-    faults: (value) => schemaFaults(validate, value),
-    names: (value, within) => knownNamesAt(validate, value, 'layout', within),
-  };
-}
-
-function keyOf({ rule, tokens }: { rule: string; tokens: readonly string[] }): string {
-  return `${rule} ${toPointer(tokens)}`;
 }
 
 function valueAt(value: unknown, tokens: readonly string[]): unknown {

@@ -19,8 +19,12 @@ export interface Fix {
 
 /** What a rule may look at to find the one right answer to a finding of its own. */
 export interface Sight {
-  /** Tokens of the JSON Pointer from the root to the value at fault, or to the member whose name is at fault. */
+  /**
+   * Tokens from the root of the layout, also of one within another document, or else of the document, to the value at
+   * fault, or to the member whose name is at fault.
+   */
   readonly tokens: readonly string[];
+  /** JSON Pointer from the root of the document. */
   readonly pointer: string;
   readonly value: unknown;
   /** The object or array that holds the value; undefined at the root. */

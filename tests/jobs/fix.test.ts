@@ -199,6 +199,58 @@ describe('a misspelt member', () => {
   });
 });
 
+describe('the layout in a column profile', () => {
+  const profile = exampleJson('ferry-terminal/sprinkler.profile.json') as {
+    columns: Record<string, unknown>[];
+    layout: Record<string, Record<string, unknown>[]> & { display: { length: string } };
+  };
+  /** The profile with something done to it. */
+  const profileWith = (change: (copy: typeof profile) => void) => {
+    const copy = structuredClone(profile);
+    change(copy);
+    return JSON.stringify(copy);
+  };
+  const rename = (holder: Record<string, unknown>, from: string, to: string) => {
+    holder[to] = holder[from];
+    delete holder[from];
+  };
+
+  it('has the same fixes as any layout', () => {
+    const text = profileWith(({ layout }) => {
+      layout.display.length = 'feet';
+      rename(layout.levels[0], 'elevation', 'elevaton');
+      rename(layout, 'trades', 'traeds');
+      (layout.holeTypes[0] as { diameter: unknown }).diameter = String(layout.holeTypes[0].diameter);
+    });
+    const { value, after } = fixed(text);
+    expect(value).toEqual(JSON.parse(profileWith(({ layout }) => Object.assign(layout.display, { length: 'ft' }))));
+    expect(after.findings).toEqual([]);
+  });
+
+  it('is looked at when the profile around it has been mended', () => {
+    const text = profileWith(({ columns, layout }) => {
+      rename(columns[0], 'field', 'filed');
+      layout.sources[0].kind = null;
+      rename(layout.levels[0], 'elevation', 'elevaton');
+    });
+    const { fixed: all, cameToLight } = fixed(text);
+    expect(all.map(({ place }) => place.pointer)).toEqual(['/columns/0/filed', '/layout/levels/0/elevaton']);
+    expect(cameToLight.map(({ place }) => place.pointer)).toEqual(['/layout/sources/0/kind']);
+  });
+
+  it.each<[string, (copy: typeof profile) => void]>([
+    ['what must be there is null', ({ layout }) => Object.assign(layout.sources[0], { kind: null })],
+    ['all of a kind is null', ({ layout }) => Object.assign(layout, { holeTypes: null })],
+    ['a number refers to what the columns may name', ({ layout }) => Object.assign(layout.levels[0], { building: 7 })],
+    ['a member goes with the table', ({ layout }) => Object.assign(layout, { hoels: [] })],
+    ['no value of that name fits', ({ layout }) => Object.assign(layout, { bores: undefined, boers: 'x' })],
+  ])('stays where %s', (_, change) => {
+    const text = profileWith(change);
+    expect(fixed(text)).toMatchObject({ text, fixed: [] });
+    expect(fixed(text).after.findings).not.toEqual([]);
+  });
+});
+
 describe('a word that is none of the choices', () => {
   const type = (members: object) => layoutText({ holeTypes: [{ ...smallLayout.holeTypes[0], ...members }] });
 
