@@ -159,13 +159,14 @@ function readProfiles(
 function checkOptions(flags: CheckFlags, policy: Policy | undefined): CheckOptions {
   const { purpose, limit, severities = {}, ruleOptions = {} } = policy?.config ?? {};
   const options = readOptions(flags.option);
-  for (const [rule, values] of Object.entries(ruleOptions)) options[rule] = { ...values, ...options[rule] };
+  for (const [rule, values] of Object.entries(ruleOptions)) options.set(rule, { ...values, ...options.get(rule) });
   return {
     purpose: flags.purpose ?? purpose,
     sampleLimit: flags.limit ?? limit,
     asOf: flags.asOf,
     severities: { ...severities, ...readSeverities(flags.severity) },
-    ruleOptions: options,
+    // A name such as __proto__ is a member like others here, and so is told to be no rule.
+    ruleOptions: Object.fromEntries(options),
     baseline: policy?.baseline,
   };
 }
@@ -196,14 +197,14 @@ function readSeverities(pairs: readonly string[]): Record<string, Severity | 'of
   );
 }
 
-function readOptions(settings: readonly string[]): Record<string, Record<string, number>> {
-  const options: Record<string, Record<string, number>> = {};
+function readOptions(settings: readonly string[]): Map<string, Record<string, number>> {
+  const options = new Map<string, Record<string, number>>();
   for (const setting of settings) {
     const [, rule, name, value] = /^([^.=]+)\.([^.=]+)=(.+)$/.exec(setting) ?? [];
     const number = Number(value);
     if (rule === undefined || !Number.isFinite(number))
       throw new WrongUse(`--option needs RULE.NAME=NUMBER, not "${setting}". See: ahx explain RULE`);
-    options[rule] = { ...options[rule], [name]: number };
+    options.set(rule, { ...options.get(rule), [name]: number });
   }
   return options;
 }

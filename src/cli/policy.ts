@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { globSync } from 'tinyglobby';
 import type { Baseline } from '../generated/baseline.js';
 import type { Config } from '../generated/config.js';
@@ -26,7 +26,7 @@ export interface Policy {
 export function readPolicy(configPath: string | undefined, baselinePath: string | undefined): Policy {
   const config = configPath === undefined ? undefined : readDocument('config', configPath);
   const folder = configPath === undefined ? '.' : dirname(configPath);
-  const path = baselinePath ?? (config?.baseline === undefined ? undefined : join(folder, config.baseline));
+  const path = baselinePath ?? (config?.baseline === undefined ? undefined : within(folder, config.baseline));
   return {
     config,
     baseline: path === undefined ? undefined : readDocument('baseline', path),
@@ -40,8 +40,10 @@ function inputsOf(lists: NonNullable<Config['inputs']>, folder: string): NamedIn
   for (const { files, profile } of lists) {
     for (const pattern of files) {
       for (const path of matching(pattern, folder)) {
-        if (found.has(path)) continue;
-        found.set(path, { path, ...(profile !== undefined && { profile: join(folder, profile) }) });
+        // One file may be written in several ways.
+        const key = resolve(path);
+        if (found.has(key)) continue;
+        found.set(key, { path, ...(profile !== undefined && { profile: within(folder, profile) }) });
       }
     }
   }
@@ -50,12 +52,17 @@ function inputsOf(lists: NonNullable<Config['inputs']>, folder: string): NamedIn
 
 /** @throws WrongUse where a pattern matches nothing; a plain path may be missing, and is told as one that cannot be read */
 function matching(pattern: string, folder: string): string[] {
-  if (!pattern.includes('*') || existsSync(join(folder, pattern))) return [join(folder, pattern)];
+  if (!pattern.includes('*') || existsSync(within(folder, pattern))) return [within(folder, pattern)];
   // Only * and ** mean anything; brackets and braces are characters of names.
   const literal = pattern.replace(/[\\()[\]{}!?+@]/g, '\\$&');
   const names = globSync([literal], { cwd: folder, onlyFiles: true, expandDirectories: false });
   if (names.length === 0) throw new WrongUse(`No file matches "${pattern}" of the config.`);
-  return names.sort(byCodePoint).map((name) => join(folder, name));
+  return names.sort(byCodePoint).map((name) => within(folder, name));
+}
+
+/** A path of the config as one from the folder of the command. */
+function within(folder: string, path: string): string {
+  return isAbsolute(path) ? path : join(folder, path);
 }
 
 function byCodePoint(a: string, b: string): number {

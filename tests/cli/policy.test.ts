@@ -65,7 +65,11 @@ describe('a config', () => {
 
   it('names the files, those of a pattern in the order of their names and each of them once', () => {
     const cwd = folderOf('files', {
-      'ahx.config.json': config({ inputs: [{ files: ['b.ahx.json', 'in/*.ahx.json', 'in/**/[x].ahx.json'] }] }),
+      'ahx.config.json': config({
+        inputs: [
+          { files: ['b.ahx.json', 'in/*.ahx.json', 'in/**/[x].ahx.json', '../files/b.ahx.json', './b.ahx.json'] },
+        ],
+      }),
       'b.ahx.json': layoutText(),
       'in/z.ahx.json': layoutText({ id: 'Z' }),
       'in/B.ahx.json': layoutText({ id: 'B' }),
@@ -91,6 +95,12 @@ describe('a config', () => {
   });
 
   it.each([
+    [
+      'for a rule of a strange name',
+      { inputs: [{ files: ['a.ahx.json'] }], ruleOptions: JSON.parse('{"__proto__":{"limit":3}}') as unknown },
+      2,
+      'There is no rule "__proto__"',
+    ],
     [
       'for an unknown rule',
       { inputs: [{ files: ['a.ahx.json'] }], severities: { 'holes-to-close': 'off' } },
@@ -145,7 +155,7 @@ describe('a baseline', () => {
     );
     expect(made).toEqual({
       code: 0,
-      out: 'accepted.ahx.json: 2 accepted findings in 1 entries (before: 0). It is no approval; the findings stay in every report.\n',
+      out: 'accepted.ahx.json: 2 accepted findings in 1 entry (before: 0). It is no approval; the findings stay in every report.\n',
       err: '',
     });
     const baseline = JSON.parse(readFileSync(`${cwd}/accepted.ahx.json`, 'utf8')) as Baseline;
@@ -177,7 +187,7 @@ describe('a baseline', () => {
     const cwd = folderOf('now', { 'near.ahx.json': near });
     const until = (year: number) => accepting.with(5, `${year}-12-31`);
     ahx(['baseline', 'long.json', 'near.ahx.json', ...until(9999)], { cwd });
-    ahx(['baseline', 'gone.json', 'near.ahx.json', ...until(2020)], { cwd });
+    ahx(['baseline', 'gone.json', 'near.ahx.json', ...until(2020), '--as-of', '2020-01-01T00:00:00Z'], { cwd });
     const codes = ['long.json', 'gone.json'].map(
       (name) => ahx(['check', '-q', '-b', name, '--as-of', 'now', 'near.ahx.json'], { cwd }).code,
     );
@@ -186,11 +196,13 @@ describe('a baseline', () => {
 
   it('takes one rule on request', () => {
     const cwd = folderOf('rule', { 'near.ahx.json': near });
-    const made = ahx(['baseline', 'a.json', 'near.ahx.json', ...accepting, '--rule', 'holes-coincide'], { cwd });
+    const made = ahx(['baseline', 'a.json', 'near.ahx.json', ...accepting, ...time, '--rule', 'holes-coincide'], {
+      cwd,
+    });
     expect(made.out).toContain('0 accepted findings');
-    expect(ahx(['baseline', 'a.json', 'near.ahx.json', ...accepting, '-r', 'holes-too-close'], { cwd }).out).toContain(
-      '2 accepted findings',
-    );
+    expect(
+      ahx(['baseline', 'a.json', 'near.ahx.json', ...accepting, ...time, '-r', 'holes-too-close'], { cwd }).out,
+    ).toContain('2 accepted findings');
   });
 
   it.each([
@@ -202,15 +214,22 @@ describe('a baseline', () => {
     [['a.json', 'none.ahx.json', ...accepting], 3, 'none.ahx.json cannot be read'],
     [['near.ahx.json', 'near.ahx.json', ...accepting], 2, 'is no baseline'],
     [['none/a.json', 'near.ahx.json', ...accepting], 3, 'cannot be written'],
+    [['a.json', 'near.ahx.json', ...accepting.with(3, 'a\nb')], 2, 'would not be valid, and was not written'],
+    [['a.json', 'near.ahx.json', ...accepting.with(1, '')], 2, 'would not be valid, and was not written'],
+    [
+      ['a.json', 'near.ahx.json', ...accepting.with(5, '2020-12-31'), '--as-of', '2026-03-02T00:00:00Z'],
+      2,
+      'is before',
+    ],
   ])('is refused: %j', (args, code, why) => {
     const cwd = folderOf('refused', { 'near.ahx.json': near });
-    const run = ahx(['baseline', ...args], { cwd });
+    const run = ahx(['baseline', ...(args.includes('--as-of') ? [] : time), ...args], { cwd });
     expect([run.code, run.err]).toEqual([code, expect.stringContaining(why)]);
   });
 
   it('for another project is refused', () => {
     const cwd = folderOf('other', { 'near.ahx.json': near, 'else.ahx.json': near.replace('"T-1"', '"T-2"') });
-    ahx(['baseline', 'a.json', 'near.ahx.json', ...accepting], { cwd });
+    ahx(['baseline', 'a.json', 'near.ahx.json', ...accepting, ...time], { cwd });
     const run = ahx(['check', '-b', 'a.json', '--as-of', 'now', 'else.ahx.json'], { cwd });
     expect([run.code, run.err]).toEqual([
       2,

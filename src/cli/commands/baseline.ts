@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import type { Baseline } from '../../generated/baseline.js';
 import type { Report } from '../../generated/report.js';
 import { rules } from '../../check/list.js';
+import { check } from '../../jobs/check.js';
 import { nearest } from '../../model/nearest.js';
 import { checkOutputName, writeWhole } from '../../node/output-file.js';
 import { acceptFindings, pruneBaseline } from '../../policy/accept.js';
@@ -44,9 +45,18 @@ export async function runBaseline(path: string, files: readonly string[], flags:
   const pruned = before !== undefined && flags.prune ? orWrongUse(() => pruneBaseline(before, report)) : before;
   const after = accepts ? orWrongUse(() => acceptFindings(report, acceptingOf(flags, asOf), pruned)) : pruned;
   checkOutputName(path, true);
+  refuseInvalid(path, after);
   await writeWhole(path, [`${JSON.stringify(after, null, 2)}\n`], true, pause);
   print(said(path, before, after as Baseline));
   return EXIT.clean;
+}
+
+/** What people say must fit the format, or the file could not be read again. */
+function refuseInvalid(name: string, baseline: Baseline | undefined): void {
+  const report = check([{ name, data: JSON.stringify(baseline) }]);
+  if (report.verdict.format === 'pass') return;
+  const causes = report.causes.map(({ message, place }) => `${message} (${place.pointer ?? ''})`);
+  throw new WrongUse(`The baseline would not be valid, and was not written: ${causes.join(' ')}`);
 }
 
 function readFlags({ reason, owner, expires, rule, question, asOf }: BaselineFlags): {
@@ -86,7 +96,7 @@ function said(path: string, before: Baseline | undefined, after: Baseline): stri
   const number = (baseline: Baseline | undefined) =>
     (baseline?.entries ?? []).reduce((sum, { findings }) => sum + findings.length, 0);
   const [was, is] = [number(before), number(after)];
-  return `${printable(path)}: ${counted(is, 'accepted finding')} in ${after.entries.length} entries (before: ${was}). It is no approval; the findings stay in every report.\n`;
+  return `${printable(path)}: ${counted(is, 'accepted finding')} in ${after.entries.length} ${after.entries.length === 1 ? 'entry' : 'entries'} (before: ${was}). It is no approval; the findings stay in every report.\n`;
 }
 
 function states({ baseline }: Report): string {
