@@ -11,16 +11,14 @@ import { Collector, type KeptCause } from '../model/collector.js';
 import type { Language } from '../model/language.js';
 import type { Observation, Severity } from '../model/observation.js';
 import { type Purpose, severityFor } from '../model/rule.js';
-import { lookedAt } from '../policy/accept.js';
-import { AppliedBaseline, BadBaseline } from '../policy/baseline.js';
 import { buildReport } from '../report/build-report.js';
 import { english } from '../report/languages/en.js';
 import { sayAs } from '../report/say.js';
+import { Acceptances } from './acceptances.js';
 import type { CheckedInput, ClosedInput, HoleIdentity } from './checked-input.js';
 import { coverageOf, verdictOf } from './conclude.js';
 import { causeMessage, inOrder, newFinding, ruleOf } from './findings.js';
 import { JsonInput } from './json-input.js';
-import { recordName } from './record-name.js';
 import { checkRuleOptions } from './rule-options.js';
 import { checkSeverities } from './severities.js';
 import { TableInput } from './table-input.js';
@@ -92,7 +90,7 @@ export class Checker {
   constructor(private readonly options: CheckOptions = {}) {
     checkSeverities(options.severities ?? {});
     checkRuleOptions(options.ruleOptions ?? {});
-    this.baseline = options.baseline && newBaseline(options.baseline, options.asOf);
+    this.acceptances = options.baseline && new Acceptances(options.baseline, options.asOf, this.checked);
     this.collector = new Collector((rule) => this.severityOf(rule), this.limit);
   }
 
@@ -125,9 +123,7 @@ export class Checker {
     if (this.hasher !== undefined) input.summary.digest = `sha256:${this.hasher.hex()}`;
     this.current = undefined;
     this.checked.push(input);
-    const { waiting } = this;
-    this.waiting = [];
-    for (const observation of waiting) this.take(this.checked.length - 1, observation);
+    for (const observation of this.acceptances?.takeWaiting() ?? []) this.take(this.checked.length - 1, observation);
     return input;
   }
 
@@ -165,7 +161,7 @@ export class Checker {
       inputs: checked.map(({ summary }) => summary),
       verdict,
       counts: collector.counts,
-      baseline: this.baselineStates(verdict, coverage),
+      baseline: this.acceptances?.states(verdict, coverage, collector.acceptedCounts),
       coverage,
       causes: collector.causes.map((cause, index) => this.cause(cause, index)),
       findings,
@@ -195,8 +191,9 @@ export class Checker {
   }
 
   private observe(input: number, observation: Observation): boolean | 'accepted' {
-    if (this.baseline?.concerns(observation.rule) !== true) return this.take(input, observation);
-    if (input >= this.checked.length) this.waiting.push(observation);
+    const { acceptances } = this;
+    if (acceptances?.concerns(observation.rule) !== true) return this.take(input, observation);
+    if (input >= this.checked.length) acceptances.wait(observation);
     else if (this.take(input, observation) === 'accepted') return 'accepted';
     // Each of them has to be asked about, so that none may be counted only.
     return false;
@@ -206,31 +203,10 @@ export class Checker {
   private take(input: number, observation: Observation): boolean | 'accepted' {
     const { rule, severity } = observation;
     const isSet = this.options.severities?.[rule] !== undefined;
-    const accepted = this.baseline?.concerns(rule) === true ? this.acceptedBy(input, observation) : undefined;
+    const accepted = this.acceptances?.entryFor(input, observation);
     if (accepted === undefined && !isSet) return this.collector.observe(input, observation);
     const isFull = this.collector.observe(input, { ...observation, severity: isSet ? undefined : severity, accepted });
     return accepted === undefined ? isFull : 'accepted';
-  }
-
-  private acceptedBy(input: number, { rule, at, data }: Observation): number | undefined {
-    const own = this.checked[input];
-    const record = at.hole === undefined ? recordName(own.model, at.pointer) : undefined;
-    const about =
-      at.hole !== undefined
-        ? { hole: own.hole(at.hole).id }
-        : record !== undefined
-          ? { record }
-          : { pointer: at.pointer ?? `row ${at.row ?? 0}` };
-    const other = typeof data.otherInput === 'number' ? this.checked[data.otherInput - 1] : undefined;
-    const between = other && { with: nameOf(other) };
-    return this.baseline?.entryFor(rule, nameOf(own), { ...about, ...between }, data);
-  }
-
-  private baselineStates(verdict: Report['verdict'], coverage: readonly CoverageRow[]): Report['baseline'] {
-    if (this.baseline === undefined) return undefined;
-    const inputs = this.checked.map(({ summary }) => summary);
-    const entries = this.baseline.states(lookedAt(inputs, verdict.format, coverage));
-    return { entries, counts: this.collector.acceptedCounts };
   }
 
   private get limit(): number {
@@ -299,21 +275,6 @@ function settingsOf({ severities = {}, ruleOptions = {} }: CheckOptions): Report
 
 function inNameOrder<T extends object>(members: T): T {
   return Object.fromEntries(Object.entries(members).sort(([a], [b]) => (a < b ? -1 : 1))) as T;
-}
-
-function nameOf({ summary: { id, name } }: CheckedInput): string {
-  return id ?? name;
-}
-
-/** @throws BadBaseline where an entry is about no rule, or about the form of files */
-function newBaseline(baseline: Baseline, asOf: string | undefined): AppliedBaseline {
-  for (const { rule } of baseline.entries) {
-    const known = rules.find(({ id }) => id === rule);
-    if (known === undefined) throw new BadBaseline(`The baseline names the rule "${rule}", which there is not.`);
-    if (known.class === 'format')
-      throw new BadBaseline(`The rule "${rule}" is about the form of a file; what breaks it is mended, not accepted.`);
-  }
-  return new AppliedBaseline(baseline, asOf);
 }
 
 function unreadableInput(name: string): CheckedInput {
