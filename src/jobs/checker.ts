@@ -80,11 +80,9 @@ export class Checker {
   private readonly causeHoles: HoleIdentity[][] = [];
   private current: JsonInput | TableInput | undefined;
   private hasher: Hasher | undefined;
-  private readonly baseline: AppliedBaseline | undefined;
+  private readonly acceptances: Acceptances | undefined;
   /** Fixes of more operations than this are left out of the report. */
   protected readonly mostOperations: number = 1000;
-  /** Observations of the open input that may be accepted; who they are about is known when it is closed. */
-  private waiting: Observation[] = [];
 
   /** @throws BadSeverity, BadRuleOption, BadBaseline */
   constructor(private readonly options: CheckOptions = {}) {
