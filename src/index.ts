@@ -45,6 +45,7 @@ export {
 export { type HtmlReportOptions, htmlReportOf } from './jobs/html-report.js';
 export type { ByteSource } from './model/byte-source.js';
 export type { FixOperation } from './model/fix.js';
+export type { CsvPhrases, FormPhrases, MarkdownPhrases } from './model/form-phrases.js';
 export type { Language, Phrases, RuleWords, SiteNumbers } from './model/language.js';
 export type { LayoutSource, Loss } from './model/layout-source.js';
 export type { Severity } from './model/observation.js';

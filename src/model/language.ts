@@ -1,4 +1,5 @@
 import type { Place } from '../generated/report.js';
+import type { FormPhrases } from './form-phrases.js';
 import type { Severity } from './observation.js';
 import type { Purpose, Say } from './rule.js';
 
@@ -63,6 +64,8 @@ export interface Phrases {
   restOfCauses: string;
   caution: string;
   shortCaution: string;
+  /** What forms other than the text say of themselves. Absent: in English. */
+  forms?: FormPhrases;
 }
 
 /** A language that reports can be written in besides English, whose words stand in the rules themselves. */

@@ -9,11 +9,11 @@ const MOST_ACCEPTANCES = 5;
 
 /**
  * What every form of a report ends with, a line each: the two verdicts, what was set for the check, which acceptances
- * ran out, what the form leaves out, the caution. Texts of inputs stand in them as they are.
+ * ran out, what the form has to say besides, the caution. Texts of inputs stand in them as they are.
  *
- * @param leftOut what the form leaves out; undefined where that is nothing
+ * @param others lines of the form's own, such as what it leaves out
  */
-export function closingLines(report: Report, leftOut: string | undefined, phrases: Phrases = english): string[] {
+export function closingLines(report: Report, others: readonly string[] = [], phrases: Phrases = english): string[] {
   const settings = settingsInWords(report);
   const expired = (report.baseline?.entries ?? []).filter(({ state }) => state === 'expired');
   const rest = expired.length - MOST_ACCEPTANCES;
@@ -24,7 +24,7 @@ export function closingLines(report: Report, leftOut: string | undefined, phrase
       .slice(0, MOST_ACCEPTANCES)
       .map(({ rule, layout, owner, expires, matched }) => phrases.ranOut(rule, layout, owner, expires, matched)),
     ...(rest > 0 ? [phrases.moreRanOut(rest)] : []),
-    ...(leftOut === undefined ? [] : [leftOut]),
+    ...others,
     phrases.shortCaution,
   ];
 }

@@ -3,8 +3,8 @@ import type { Phrases } from '../model/language.js';
 /** How a form of a report is written. */
 export interface FormOptions {
   /**
-   * Fixed sentences in the language of the report; absent: English. Names of columns and members, and what a form
-   * says of itself, are English always.
+   * Fixed sentences in the language of the report; absent: English. Ids of rules, classes, and names of members,
+   * suites and properties are English always.
    */
   phrases?: Phrases;
 }

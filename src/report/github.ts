@@ -1,14 +1,16 @@
 import type { Cause, Report } from '../generated/report.js';
+import type { FormPhrases } from '../model/form-phrases.js';
 import type { Phrases } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
 import { clip } from './clip.js';
 import { closingLines } from './closing-lines.js';
-import { counted } from './counted.js';
 import type { FormOptions } from './form-options.js';
 import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
 import { english } from './languages/en.js';
+import { englishForms } from './languages/forms-en.js';
 import { printable } from './printable.js';
+import { unjudgedLines } from './unjudged-lines.js';
 
 /**
  * Most annotations of one severity. The service shows 10 errors and 10 warnings of a step
@@ -26,12 +28,13 @@ const HOLES_OF_CAUSE = 8;
 /**
  * Causes of a report as annotations: workflow commands for the log of a job, one a line, which the service shows
  * at the file and line. The gravest come first; of each severity at most {@link GITHUB_MOST_ANNOTATIONS} are
- * written, the last notice among them, which gives the two verdicts, says what is left out, and ends with the
- * caution. What a baseline accepts is only counted, in the verdict.
+ * written, the last notice among them, which gives the two verdicts, says what was not judged and why and
+ * what is left out, and ends with the caution. What a baseline accepts is only counted, in the verdict.
  *
  * A place in a table is given in words: a row is not always a line.
  */
 export function githubReport(report: Report, { phrases = english }: FormOptions = {}): string {
+  const forms = phrases.forms ?? englishForms;
   const open = report.causes.filter(({ accepted }) => accepted === undefined);
   const lines: string[] = [];
   let written = 0;
@@ -40,15 +43,20 @@ export function githubReport(report: Report, { phrases = english }: FormOptions 
     const most = severity === 'info' ? GITHUB_MOST_ANNOTATIONS - 1 : GITHUB_MOST_ANNOTATIONS;
     const causes = open.filter((cause) => cause.severity === severity).slice(0, most);
     written += causes.length;
-    lines.push(...causes.map((cause) => annotation(cause, report, phrases)));
+    lines.push(...causes.map((cause) => annotation(cause, report, { phrases, forms })));
   }
-  lines.push(command('notice', { title: 'AHX check' }, lastNotice(report, open.length - written, phrases)));
+  lines.push(command('notice', { title: forms.title }, lastNotice(report, open.length - written, { phrases, forms })));
   return `${lines.join('\n')}\n`;
 }
 
-function annotation(cause: Cause, { inputs }: Report, phrases: Phrases): string {
+interface Words {
+  phrases: Phrases;
+  forms: FormPhrases;
+}
+
+function annotation(cause: Cause, { inputs }: Report, { phrases, forms }: Words): string {
   const { severity, rule, class: ruleClass, message, place, findings, holes } = cause;
-  const { name = `input ${cause.input}` } = inputs[cause.input - 1] ?? {};
+  const { name = forms.input(cause.input) } = inputs[cause.input - 1] ?? {};
   const facts = [
     ...(holes.length === 0 ? [] : [clip(holesInWords(cause, phrases), MOST_NAME)]),
     ...(findings > 1 ? [phrases.findings(findings)] : []),
@@ -65,9 +73,9 @@ function holesInWords({ holes, findings }: Cause, phrases: Phrases): string {
   return phrases.holes(`${names.join(', ')}${findings > names.length ? ', …' : ''}`);
 }
 
-function lastNotice(report: Report, leftOut: number, phrases: Phrases): string[] {
-  const missing = `Not shown here: ${counted(leftOut, 'further cause')}, none graver than those of its severity above. The service shows few annotations of a step; ahx check --format text, json or sarif says more.`;
-  return closingLines(report, leftOut > 0 ? missing : undefined, phrases).map((line) => clip(line, MOST_MESSAGE));
+function lastNotice(report: Report, leftOut: number, { phrases, forms }: Words): string[] {
+  const own = [...unjudgedLines(report, phrases), ...(leftOut > 0 ? [forms.annotationsLeftOut(leftOut)] : [])];
+  return closingLines(report, own, phrases).map((line) => clip(line, MOST_MESSAGE));
 }
 
 /** A workflow command; its properties and the lines of its text are escaped as the service documents it. */

@@ -1,4 +1,5 @@
-import type { Cause, Coverage, Finding, Report } from '../generated/report.js';
+import type { Cause, Coverage, Finding, Input, Report } from '../generated/report.js';
+import type { FormPhrases } from '../model/form-phrases.js';
 import type { Phrases } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
 import { clip } from './clip.js';
@@ -8,7 +9,9 @@ import type { FormOptions } from './form-options.js';
 import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
 import { english } from './languages/en.js';
+import { englishForms } from './languages/forms-en.js';
 import { verdictLines } from './text.js';
+import { unjudgedInWords } from './unjudged-lines.js';
 import { xmlElement, xmlText } from './xml-text.js';
 
 /** What makes a case of the test report fail. */
@@ -25,36 +28,52 @@ const MOST_MESSAGE = 500;
 const MOST_FINDINGS = 20;
 
 /**
- * A report as JUnit XML, for services that show test results: a suite for the two verdicts, then one for each
- * input with a case for each rule that ran, named by class and rule.
+ * A report as JUnit XML, for services that show test results, in three suites: `verdicts`; `inputs` with a case for
+ * each input; `rules` with a case for each rule, named by class and rule, over all inputs, for that is how a report
+ * says what became of it.
  *
  * A rule that found something of at least the severity `threshold` fails; what is less grave, and what a baseline
- * accepts, stands in the output of its case. A rule that did not run is skipped, with the reason; one that does not
- * apply has no case. A verdict that cannot be given is an error. No times: a report knows no clock. The text of
- * a case is cut at {@link JUNIT_MOST_TEXT} and says so.
+ * accepts, stands in the output of its case. A rule that did not run or judged only a part is skipped, with the
+ * reason, unless it fails; one that does not apply has no case. An input fails with the findings in it, and is skipped
+ * where not all of its holes were judged. A verdict that cannot be given is an error. No times: a report knows no
+ * clock. The text of a case is cut at {@link JUNIT_MOST_TEXT} and says so.
  */
 export function junitReport(report: Report, { threshold = 'error', phrases = english }: JUnitOptions = {}): string {
-  const told = firstOfCauses(report, MOST_FINDINGS);
-  const failing = SEVERITIES.slice(0, SEVERITIES.indexOf(threshold) + 1);
-  const causesOf = new Map<string, Cause[]>();
-  for (const cause of report.causes) {
-    const key = `${cause.input} ${cause.rule}`;
-    const known = causesOf.get(key);
-    if (known === undefined) causesOf.set(key, [cause]);
-    else known.push(cause);
-  }
-  const suites = report.inputs.map((input, index) => {
-    const cases = report.coverage
-      .filter(({ outcome }) => outcome !== 'not-applicable')
-      .map((row) => ruleCase(row, causesOf.get(`${index + 1} ${row.rule}`) ?? [], { report, told, failing, phrases }));
-    const { name, kind, revision, digest } = input;
-    const facts = { kind, ...(revision !== undefined && { revision }), ...(digest !== undefined && { digest }) };
-    return suite(clip(name, MOST_MESSAGE), facts, cases);
-  });
-  const all = [verdictSuite(report, phrases), ...suites];
+  const telling: Telling = {
+    report,
+    told: firstOfCauses(report, MOST_FINDINGS),
+    failing: SEVERITIES.slice(0, SEVERITIES.indexOf(threshold) + 1),
+    phrases,
+    forms: phrases.forms ?? englishForms,
+  };
+  const ofRule = byKey(report.causes, ({ rule }) => rule);
+  const ofInput = byKey(report.causes, ({ input }) => input);
+  const rules = report.coverage.filter(({ outcome }) => outcome !== 'not-applicable');
+  const all = [
+    verdictSuite(report, phrases),
+    suite(
+      'inputs',
+      report.inputs.map((input, index) => inputCase(input, index + 1, ofInput.get(index + 1) ?? [], telling)),
+    ),
+    suite(
+      'rules',
+      rules.map((row) => ruleCase(row, ofRule.get(row.rule) ?? [], telling)),
+    ),
+  ];
   const body = all.map(({ xml }) => xml).join('\n');
   const counts = countsOf(all.flatMap(({ cases }) => cases));
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${xmlElement('testsuites', { name: 'AHX check', ...counts }, `\n${body}\n`)}\n`;
+  const attributes = { name: telling.forms.title, ...counts };
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${xmlElement('testsuites', attributes, `\n${body}\n`)}\n`;
+}
+
+function byKey<K>(causes: readonly Cause[], key: (cause: Cause) => K): ReadonlyMap<K, readonly Cause[]> {
+  const groups = new Map<K, Cause[]>();
+  for (const cause of causes) {
+    const known = groups.get(key(cause));
+    if (known === undefined) groups.set(key(cause), [cause]);
+    else known.push(cause);
+  }
+  return groups;
 }
 
 interface Case {
@@ -67,18 +86,20 @@ interface Telling {
   told: ReadonlyMap<number, readonly Finding[]>;
   failing: readonly Severity[];
   phrases: Phrases;
+  forms: FormPhrases;
 }
 
 function suite(
   name: string,
-  facts: Record<string, string>,
   cases: Case[],
+  facts: Record<string, string> = {},
   output = '',
 ): { xml: string; cases: Case[] } {
   const properties = Object.entries(facts).map(([key, value]) =>
     xmlElement('property', { name: key, value: clip(value, MOST_MESSAGE) }),
   );
-  const parts = [xmlElement('properties', {}, properties.join('')), ...cases.map(({ xml }) => xml), output];
+  const head = properties.length === 0 ? '' : xmlElement('properties', {}, properties.join(''));
+  const parts = [head, ...cases.map(({ xml }) => xml), output];
   const content = parts.filter((part) => part !== '').map((part) => `\n    ${part}`);
   return { cases, xml: `  ${xmlElement('testsuite', { name, ...countsOf(cases) }, `${content.join('')}\n  `)}` };
 }
@@ -105,28 +126,59 @@ function verdictSuite(report: Report, phrases: Phrases): { xml: string; cases: C
     ...(asOf !== undefined && { asOf }),
     findings: `${sample.total}, of which the report lists ${sample.listed}`,
   };
-  const about = closingLines(report, undefined, phrases).map((line) => xmlText(clip(line, MOST_MESSAGE)));
-  return suite('verdicts', facts, cases, xmlElement('system-out', {}, about.join('\n')));
+  const about = closingLines(report, [], phrases).map((line) => xmlText(clip(line, MOST_MESSAGE)));
+  return suite('verdicts', cases, facts, xmlElement('system-out', {}, about.join('\n')));
 }
 
-/** What became of one rule in one input. */
+/** What was found in one input and whether all of its holes were judged; the findings stand in the cases of rules. */
+function inputCase(input: Input, number: number, causes: readonly Cause[], telling: Telling): Case {
+  const { name, kind, revision, digest, holes, judged = 0 } = input;
+  const { phrases, forms } = telling;
+  const fails = causes.filter((cause) => isFailure(cause, telling));
+  const isLeft = holes !== undefined && judged < holes;
+  const left = kind === 'unknown' ? forms.unknownKind : isLeft ? forms.holesJudged(judged, holes) : undefined;
+  const found = fails.length === 0 ? undefined : forms.inCauses(phrases.findings(sum(fails)), fails.length);
+  const message = [found, left].filter((text) => text !== undefined).join('; ');
+  const outcome = found !== undefined ? 'failures' : left !== undefined ? 'skipped' : 'passed';
+  const facts = {
+    kind,
+    ...(revision !== undefined && { revision }),
+    ...(digest !== undefined && { digest }),
+    ...(holes !== undefined && { holes, judged }),
+  };
+  const lines = Object.entries(facts).map(([fact, value]) => xmlText(clip(`${fact}: ${value}`, MOST_MESSAGE)));
+  const content = [
+    ...(outcome === 'failures' ? [xmlElement('failure', { message, type: fails[0].severity })] : []),
+    ...(outcome === 'skipped' ? [xmlElement('skipped', { message })] : []),
+    xmlElement('system-out', {}, lines.join('\n')),
+  ];
+  const shown = clip(name === '' ? forms.input(number) : name, MOST_MESSAGE);
+  return { outcome, xml: xmlElement('testcase', { classname: 'input', name: shown }, content.join('')) };
+}
+
+/** What became of one rule in all inputs. */
 function ruleCase(row: Coverage, causes: readonly Cause[], telling: Telling): Case {
-  const attributes = { classname: row.class, name: row.rule };
-  const isFailure = ({ severity, accepted }: Cause) => accepted === undefined && telling.failing.includes(severity);
-  const fails = causes.filter(isFailure);
-  const others = causes.filter((cause) => !isFailure(cause));
+  const { phrases, forms } = telling;
+  const fails = causes.filter((cause) => isFailure(cause, telling));
+  const others = causes.filter((cause) => !isFailure(cause, telling));
+  const unjudged = unjudgedInWords(row, forms);
+  const left = unjudged === undefined ? undefined : clip(unjudged, MOST_MESSAGE);
+  const outcome = fails.length > 0 ? 'failures' : left !== undefined ? 'skipped' : 'passed';
   const parts: string[] = [];
-  if (row.outcome === 'not-run' && causes.length === 0) {
-    parts.push(xmlElement('skipped', { message: clip(row.reason ?? 'no reason given', MOST_MESSAGE) }));
-  } else if (fails.length > 0) {
-    const findings = telling.phrases.findings(sum(fails));
-    const message = `${clip(fails[0].message, MOST_MESSAGE)} (${findings}${fails.length > 1 ? ` in ${fails.length} causes` : ''})`;
+  if (outcome === 'failures') {
+    const findings = phrases.findings(sum(fails));
+    const count = fails.length > 1 ? forms.inCauses(findings, fails.length) : findings;
+    const message = `${clip(fails[0].message, MOST_MESSAGE)} (${[count, ...(left === undefined ? [] : [left])].join('; ')})`;
     parts.push(xmlElement('failure', { message, type: fails[0].severity }, told(fails, telling)));
   }
+  if (outcome === 'skipped') parts.push(xmlElement('skipped', { message: left ?? '' }));
   if (others.length > 0) parts.push(xmlElement('system-out', {}, told(others, telling)));
-  const outcome =
-    fails.length > 0 ? 'failures' : row.outcome === 'not-run' && causes.length === 0 ? 'skipped' : 'passed';
+  const attributes = { classname: row.class, name: row.rule };
   return { outcome, xml: xmlElement('testcase', attributes, parts.length === 0 ? undefined : parts.join('')) };
+}
+
+function isFailure({ severity, accepted }: Cause, { failing }: Telling): boolean {
+  return accepted === undefined && failing.includes(severity);
 }
 
 /** Causes with their first findings as lines of XML text, the gravest cause first, within the limit. */
@@ -148,12 +200,17 @@ function told(causes: readonly Cause[], telling: Telling): string {
 /** Lines to tell causes, each with the number of findings that it tells whole. */
 function* linesOf(
   causes: readonly Cause[],
-  { report, told: first, phrases }: Telling,
+  { report, told: first, phrases, forms }: Telling,
 ): Generator<{ text: string; findings: number }> {
-  for (const { id, severity, message, findings, place, accepted } of causes) {
+  const { inputs } = report;
+  for (const { id, severity, message, findings, input, place, accepted } of causes) {
+    const file = inputs.length > 1 ? `${clip(inputs[input - 1]?.name ?? forms.input(input), MOST_MESSAGE)}, ` : '';
     const entry = accepted === undefined ? undefined : report.baseline?.entries[accepted - 1];
     const until = entry && phrases.acceptedUntil(severity, entry.expires, entry.owner, entry.reason);
-    const facts = [phrases.findingsFrom(findings, phrases.place(place)), ...(until === undefined ? [] : [until])];
+    const facts = [
+      phrases.findingsFrom(findings, `${file}${phrases.place(place)}`),
+      ...(until === undefined ? [] : [until]),
+    ];
     yield { text: `${phrases.severity[severity]}: ${clip(message, MOST_MESSAGE)} (${facts.join('; ')})`, findings: 0 };
     for (const { id: hole, tag, message: own, place: at } of first.get(id) ?? []) {
       const name = hole === undefined ? '' : `${phrases.hole(idAndTag({ id: hole, tag }, phrases))}: `;

@@ -1,12 +1,12 @@
 import type { Report } from '../generated/report.js';
+import type { FormPhrases } from '../model/form-phrases.js';
 
 /**
- * What a form of a report does not list, as a sentence; undefined where it lists every finding.
+ * What a form of a report does not list, as a sentence; none where it lists every finding.
  *
  * @param written findings that the form lists
  */
-export function leftOutInWords({ sample }: Report, written: number): string | undefined {
-  if (written >= sample.total) return undefined;
-  const more = sample.listed > written ? ` The report itself lists ${sample.listed}.` : '';
-  return `${written} of ${sample.total} findings are listed here, the gravest first; the counts in the verdicts cover all.${more}`;
+export function leftOutInWords({ sample }: Report, written: number, phrases: FormPhrases): string[] {
+  if (written >= sample.total) return [];
+  return [phrases.findingsLeftOut(written, sample.total, sample.listed > written ? sample.listed : undefined)];
 }

@@ -4,7 +4,7 @@ import { printable } from './printable.js';
  * Words that mean nothing in any flavour of Markdown wherever they stand in a line: letters, digits and common
  * marks. Signs of markup, and colons and at signs, which make links, mentions and emoji, are not among them.
  */
-const PLAIN = /^[\p{L}\p{M}\p{N}.,;!?'"()%°²³±×≤≥–—‘’“”„…′″/-]*:?$/u;
+const PLAIN = /^[\p{L}\p{M}\p{N}.,;!?¡¿'"()%°²³±×≤≥–—‘’“”„…′″/-]*:?$/u;
 /** What a service makes a link of without any sign of markup: names of hosts, numbers of issues, digests of commits. */
 const LINKED = /\.\p{L}|www\.|gh-\d|[0-9a-f]{7}/iu;
 
@@ -15,7 +15,7 @@ const LINKED = /\.\p{L}|www\.|gh-\d|[0-9a-f]{7}/iu;
  */
 export function markdownCode(text: string): string {
   const shown = printable(text);
-  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} .,;!?'"()/%+=-]|\.(?=\p{L})/gu, reference)}</code>`;
+  return `<code>${shown.replace(/[^\p{L}\p{M}\p{N} .,;!?¡¿'"()/%+=-]|\.(?=\p{L})/gu, reference)}</code>`;
 }
 
 /**

@@ -1,14 +1,16 @@
 import type { Cause, Finding, Report } from '../generated/report.js';
+import type { FormPhrases } from '../model/form-phrases.js';
 import type { Phrases } from '../model/language.js';
 import { utf8Length } from './byte-budget.js';
 import { clip } from './clip.js';
 import { closingLines } from './closing-lines.js';
-import { counted } from './counted.js';
 import { firstOfCauses } from './first-of-causes.js';
 import type { FormOptions } from './form-options.js';
 import { idAndTag } from './hole-name.js';
 import { english } from './languages/en.js';
+import { englishForms } from './languages/forms-en.js';
 import { markdownCode, markdownSentence } from './markdown-text.js';
+import { isInPart, unjudgedInWords } from './unjudged-lines.js';
 
 /**
  * Most bytes of the summary. A comment of the service for which it is made holds 65,536 characters (its API
@@ -35,23 +37,26 @@ const BYTES_OF_REASONS = 57_000;
 
 /**
  * A report as a summary in Markdown, for a comment or the summary of a job: the two verdicts, the caution, the
- * inputs, a table of causes with the gravest first, lists of their holes that fold away, and what did not run.
+ * inputs, a table of causes with the gravest first, lists of their holes that fold away, and what did not run or only
+ * in part.
  *
  * Nothing that an input carries becomes markup, a link or a mention. It holds at most
  * {@link MARKDOWN_MOST_BYTES} bytes, and says what it leaves out.
  */
 export function markdownReport(report: Report, { phrases = english }: FormOptions = {}): string {
   const out = new Pieces();
-  out.add('### AHX check\n\n');
-  const [format, site, ...others] = closingLines(report, undefined, phrases);
+  const forms = phrases.forms ?? englishForms;
+  const words: Words = { phrases, forms };
+  out.add(`### ${forms.title}\n\n`);
+  const [format, site, ...others] = closingLines(report, [], phrases);
   const verdicts = [format, site].map((line) => `**${lineOfHead(line)}**`);
   out.add(`${verdicts.join('<br>\n')}\n\n`);
   for (const line of others) out.add(`${lineOfHead(line)}\n\n`);
-  addInputs(out, report);
-  const shown = addCauses(out, report, phrases);
-  const lists = addHoles(out, report, shown, phrases);
-  addNotRun(out, report);
-  addLeftOut(out, report, report.causes.length - shown.length, lists);
+  addInputs(out, report, words);
+  const shown = addCauses(out, report, words);
+  const lists = addHoles(out, report, shown, words);
+  addUnjudged(out, report, words);
+  addLeftOut(out, report, report.causes.length - shown.length, lists, words);
   return out.text();
 }
 
@@ -88,31 +93,40 @@ class Pieces {
   }
 }
 
-function addInputs(out: Pieces, { inputs }: Report): void {
-  out.add('| input | kind | revision | holes |\n|---|---|---|---|\n');
+interface Words {
+  phrases: Phrases;
+  forms: FormPhrases;
+}
+
+function tableHead(heads: readonly string[]): string {
+  return `| ${heads.join(' | ')} |\n|${'---|'.repeat(heads.length)}\n`;
+}
+
+function addInputs(out: Pieces, { inputs }: Report, { forms }: Words): void {
+  out.add(tableHead(forms.markdown.inputHeads));
   let shown = 0;
   for (const { name, kind, revision, holes, judged } of inputs.slice(0, MOST_INPUTS)) {
-    const count =
-      holes === undefined ? '' : judged !== undefined && judged < holes ? `${holes}, ${judged} judged` : `${holes}`;
-    const cells = [code(name), kind, revision === undefined ? '' : code(revision), count];
+    const isLess = holes !== undefined && judged !== undefined && judged < holes;
+    const count = isLess ? forms.holesJudged(judged, holes) : `${holes ?? ''}`;
+    const cells = [code(name), forms.kind(kind), revision === undefined ? '' : code(revision), count];
     if (!out.fits(`| ${cells.join(' | ')} |\n`, BYTES_OF_INPUTS)) break;
     shown++;
   }
-  out.add(shown < inputs.length ? `\nand ${counted(inputs.length - shown, 'more input')}\n\n` : '\n');
+  out.add(shown < inputs.length ? `\n${forms.markdown.moreInputs(inputs.length - shown)}\n\n` : '\n');
 }
 
 /** Adds the table of causes and returns those that it holds. What is accepted comes last. */
-function addCauses(out: Pieces, { causes, inputs }: Report, phrases: Phrases): Cause[] {
+function addCauses(out: Pieces, { causes, inputs }: Report, { phrases, forms }: Words): Cause[] {
   const ordered = [
     ...causes.filter((one) => one.accepted === undefined),
     ...causes.filter((one) => one.accepted !== undefined),
   ];
   const shown: Cause[] = [];
   if (causes.length === 0) return shown;
-  out.add('| | severity | cause | rule | findings | first hole | first at |\n|---|---|---|---|---|---|---|\n');
+  out.add(tableHead(['', ...forms.markdown.causeHeads]));
   for (const cause of ordered.slice(0, MOST_CAUSES)) {
     const { id, severity, message, rule, findings, holes, input, place, accepted } = cause;
-    const where = inputs.length > 1 ? `${code(inputs[input - 1]?.name ?? `input ${input}`)}, ` : '';
+    const where = inputs.length > 1 ? `${code(inputs[input - 1]?.name ?? forms.input(input))}, ` : '';
     const cells = [
       `${id}`,
       accepted === undefined ? phrases.severity[severity] : `${phrases.severity[severity]}, ${phrases.accepted}`,
@@ -133,7 +147,7 @@ function addCauses(out: Pieces, { causes, inputs }: Report, phrases: Phrases): C
  * Adds what folds away: the first findings of each cause that has more than one, and why what is accepted is. Returns
  * how many of these lists did not fit.
  */
-function addHoles(out: Pieces, report: Report, causes: readonly Cause[], phrases: Phrases): number {
+function addHoles(out: Pieces, report: Report, causes: readonly Cause[], { phrases, forms }: Words): number {
   const first = firstOfCauses(report, MOST_FINDINGS);
   let leftOut = 0;
   for (const { id, severity, findings, accepted, rule } of causes) {
@@ -147,7 +161,7 @@ function addHoles(out: Pieces, report: Report, causes: readonly Cause[], phrases
       ...listed.map((finding) => findingItem(finding, phrases)),
       ...(rest > 0 ? [phrases.more(rest)] : []),
     ];
-    const summary = `Cause ${id}, ${code(rule)}: ${phrases.findings(findings)}`;
+    const summary = forms.markdown.cause(id, code(rule), phrases.findings(findings));
     const block = `<details><summary>${summary}</summary>\n\n${items.map((item) => `- ${item}\n`).join('')}\n</details>\n\n`;
     if (!out.fits(block, BYTES_OF_LISTS)) leftOut++;
   }
@@ -162,35 +176,26 @@ function findingItem({ id, tag, message, place }: Finding, phrases: Phrases): st
   return `${phrases.hole(code(idAndTag({ id, tag }, phrases)))}: ${text} (${where})`;
 }
 
-function addNotRun(out: Pieces, { coverage }: Report): void {
-  const rows = coverage.filter(({ outcome }) => outcome === 'not-run');
+function addUnjudged(out: Pieces, { coverage }: Report, { forms }: Words): void {
+  const notRun = coverage.filter(({ outcome }) => outcome === 'not-run');
+  const inPart = coverage.filter(isInPart);
+  const rows = [...notRun, ...inPart];
   if (rows.length === 0) return;
-  const items: string[] = [];
-  for (const { rule, reason = 'no reason given' } of rows.slice(0, MOST_REASONS))
-    items.push(`- ${code(rule)}: ${markdownSentence(clip(reason, MOST_MESSAGE))}\n`);
-  const head = `<details><summary>${counted(rows.length, 'rule')} not run</summary>\n\n`;
-  out.add(head);
+  out.add(`<details><summary>${forms.markdown.unjudged(notRun.length, inPart.length)}</summary>\n\n`);
   let shown = 0;
-  for (const item of items) {
-    if (!out.fits(item, BYTES_OF_REASONS)) break;
+  for (const row of rows.slice(0, MOST_REASONS)) {
+    const why = markdownSentence(clip(unjudgedInWords(row, forms) ?? '', MOST_MESSAGE));
+    if (!out.fits(`- ${code(row.rule)}: ${why}\n`, BYTES_OF_REASONS)) break;
     shown++;
   }
-  out.add(`${shown < rows.length ? `- and ${counted(rows.length - shown, 'more rule')}\n` : ''}\n</details>\n\n`);
+  out.add(`${shown < rows.length ? `- ${forms.markdown.moreRules(rows.length - shown)}\n` : ''}\n</details>\n\n`);
 }
 
-function addLeftOut(out: Pieces, { sample }: Report, causes: number, lists: number): void {
-  const parts = [
-    ...(causes > 0 ? [counted(causes, 'further cause')] : []),
-    ...(lists > 0 ? [`${counted(lists, 'list')} of findings of the causes above`] : []),
-  ];
-  if (sample.listed < sample.total)
-    out.add(
-      `The report lists ${sample.listed} of ${counted(sample.total, 'finding')}; all numbers above are exact.\n\n`,
-    );
-  if (parts.length > 0) out.add(`Left out here: ${parts.join(', ')}. \`ahx check --format json\` gives all.\n\n`);
-  out.add(
-    `A list shows the first ${MOST_FINDINGS} findings of a cause; all of this takes at most ${MARKDOWN_MOST_BYTES} bytes.\n`,
-  );
+function addLeftOut(out: Pieces, { sample }: Report, causes: number, lists: number, { forms }: Words): void {
+  const { listed, leftOut, limits } = forms.markdown;
+  if (sample.listed < sample.total) out.add(`${listed(sample.listed, sample.total)}\n\n`);
+  if (causes + lists > 0) out.add(`${leftOut(causes, lists)}\n\n`);
+  out.add(`${limits(MOST_FINDINGS, MARKDOWN_MOST_BYTES)}\n`);
 }
 
 function code(text: string): string {

@@ -1,4 +1,5 @@
 import type { Finding, Place, Report } from '../generated/report.js';
+import type { FormPhrases } from '../model/form-phrases.js';
 import { fileUri } from './file-uri.js';
 import type { Fingerprints } from './fingerprints.js';
 import { type SarifMessage, sarifMessage } from './sarif-message.js';
@@ -17,6 +18,7 @@ export interface ResultContext {
   fingerprints: Fingerprints;
   /** Class of a cause, by its number. */
   classOf: ReadonlyMap<number, string>;
+  forms: FormPhrases;
 }
 
 interface Location {
@@ -34,7 +36,7 @@ interface ArtifactLocation {
 /** A finding as a result of SARIF; its members that hold nothing are undefined. */
 export function sarifResult(finding: Finding, context: ResultContext): Record<string, unknown> {
   const { rule, severity, message, place, id, tag, cause, input, accepted, source } = finding;
-  const { report, ruleIndex, fingerprints, classOf } = context;
+  const { report, ruleIndex, fingerprints, classOf, forms } = context;
   const { row, column, sheet } = place;
   return {
     ruleId: rule,
@@ -42,9 +44,9 @@ export function sarifResult(finding: Finding, context: ResultContext): Record<st
     level: LEVELS[severity],
     message: sarifMessage(message),
     locations: [locationOf(place, id, input, report)],
-    relatedLocations: related(finding, report),
+    relatedLocations: related(finding, report, forms),
     partialFingerprints: { [FINGERPRINT]: fingerprints.next(finding) },
-    suppressions: suppressions(report, accepted),
+    suppressions: suppressions(report, accepted, forms),
     properties: {
       ...{ class: classOf.get(cause), cause, hole: id, tag },
       ...(row !== undefined && { row, column, sheet }),
@@ -76,25 +78,30 @@ function regionOf({ line, column, byte, row }: Place): Record<string, number> | 
 }
 
 /** The record of another input that the finding is about too. */
-function related({ data }: Finding, report: Report): Location[] | undefined {
+function related({ data }: Finding, report: Report, forms: FormPhrases): Location[] | undefined {
   const { other, otherInput } = data;
   const file = typeof otherInput === 'number' ? artifactLocation(otherInput, report) : undefined;
   if (file === undefined) return undefined;
   const name = typeof other === 'string' && other !== '' ? other : undefined;
-  const text = name === undefined ? 'The other input.' : `The other record, "${name}".`;
   const logical = name === undefined ? {} : { logicalLocations: [{ name }] };
-  return [{ id: 1, physicalLocation: { artifactLocation: file }, ...logical, message: sarifMessage(text) }];
+  return [
+    { id: 1, physicalLocation: { artifactLocation: file }, ...logical, message: sarifMessage(forms.otherRecord(name)) },
+  ];
 }
 
 /** Where a baseline was applied every result has a list, empty where nothing accepts it (SARIF 2.1.0, 3.27.23). */
-function suppressions({ baseline }: Report, accepted: number | undefined): Record<string, unknown>[] | undefined {
+function suppressions(
+  { baseline }: Report,
+  accepted: number | undefined,
+  forms: FormPhrases,
+): Record<string, unknown>[] | undefined {
   if (accepted === undefined) return baseline === undefined ? undefined : [];
   const entry = baseline?.entries[accepted - 1];
   const { owner, expires, question } = entry ?? {};
   return [
     {
       ...{ kind: 'external', status: 'accepted' },
-      justification: sarifMessage(entry?.reason ?? `entry ${accepted} of the baseline`).text,
+      justification: sarifMessage(entry?.reason ?? forms.entry(accepted)).text,
       properties: { owner, expires, question },
     },
   ];

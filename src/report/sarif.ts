@@ -5,6 +5,8 @@ import { closingLines } from './closing-lines.js';
 import { Fingerprints } from './fingerprints.js';
 import type { FormOptions } from './form-options.js';
 import { gravestFirst } from './gravest-first.js';
+import { english } from './languages/en.js';
+import { englishForms } from './languages/forms-en.js';
 import { leftOutInWords } from './left-out.js';
 import { sarifMessage } from './sarif-message.js';
 import { artifactLocation, LEVELS, sarifResult } from './sarif-result.js';
@@ -42,14 +44,15 @@ const EXIT_IN_WORDS: Readonly<Record<number, string>> = {
  * {@link SARIF_MOST_RESULTS} results and {@link SARIF_MOST_BYTES} bytes of them; a notification of the tool says
  * what is left out.
  */
-export function sarifReport(report: Report, { rules = [], exitCode, phrases }: SarifOptions = {}): string {
+export function sarifReport(report: Report, { rules = [], exitCode, phrases = english }: SarifOptions = {}): string {
+  const forms = phrases.forms ?? englishForms;
   const found = rulesWithFindings(report);
   const ruleIndex = new Map(found.map((rule, index) => [rule, index]));
   const classOf = new Map(report.causes.map((cause) => [cause.id, cause.class]));
   const fingerprints = new Fingerprints(report.inputs);
   const results = new ByteBudget(SARIF_MOST_RESULTS, SARIF_MOST_BYTES);
   for (const finding of gravestFirst(report.findings)) {
-    if (!results.take(json(sarifResult(finding, { report, ruleIndex, classOf, fingerprints })))) break;
+    if (!results.take(json(sarifResult(finding, { report, ruleIndex, classOf, fingerprints, forms })))) break;
   }
   const { tool, language = 'en' } = report;
   const driver = {
@@ -73,7 +76,11 @@ export function sarifReport(report: Report, { rules = [], exitCode, phrases }: S
       'invocations',
       list([
         json(
-          invocation(closingLines(report, leftOutInWords(report, results.pieces.length), phrases), report, exitCode),
+          invocation(
+            closingLines(report, leftOutInWords(report, results.pieces.length, forms), phrases),
+            report,
+            exitCode,
+          ),
         ),
       ]),
     ],

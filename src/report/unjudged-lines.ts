@@ -1,4 +1,5 @@
 import type { Coverage, Report } from '../generated/report.js';
+import type { FormPhrases } from '../model/form-phrases.js';
 import type { Phrases } from '../model/language.js';
 import { OFF } from '../model/report-words.js';
 
@@ -24,9 +25,23 @@ export function unjudgedLines({ coverage }: Report, phrases: Phrases): string[] 
   return rest === 0 ? lines : [...lines, phrases.moreReasons(rest)];
 }
 
-/** Whether a rule judged some of what it is about and left some out. */
-export function isInPart({ outcome, judged, of }: Pick<Coverage, 'outcome' | 'judged' | 'of'>): boolean {
-  return (outcome === 'passed' || outcome === 'failed') && judged !== undefined && of !== undefined && judged < of;
+/** Whether a rule judged some of what it is about and left some out: records, or an input as a whole. */
+export function isInPart(row: Pick<Coverage, 'outcome' | 'judged' | 'of' | 'reason'>): boolean {
+  const hasRun = row.outcome === 'passed' || row.outcome === 'failed';
+  return hasRun && (row.reason !== undefined || isFewer(row));
+}
+
+/** What a rule did not judge, in words; undefined where it judged all that it is about. */
+export function unjudgedInWords(row: Coverage, phrases: FormPhrases): string | undefined {
+  const isPart = isInPart(row);
+  if (row.outcome !== 'not-run' && !isPart) return undefined;
+  const reason = row.reason?.split('; ').map(phrases.reason).join('; ') ?? phrases.noReason;
+  if (!isPart) return reason;
+  return isFewer(row) ? phrases.judgedPart(reason, row.judged, row.of) : phrases.judgedPart(reason);
+}
+
+function isFewer({ judged, of }: Pick<Coverage, 'judged' | 'of'>): boolean {
+  return judged !== undefined && of !== undefined && judged < of;
 }
 
 /** Whether a rule did not run because it was not wanted; one that found nothing to judge has counted records. */

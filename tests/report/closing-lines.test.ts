@@ -24,11 +24,11 @@ const report = reportOf({
 
 describe('the closing lines', () => {
   it('of a plain report are the two verdicts and the caution', () => {
-    expect(closingLines(reportOf(), undefined)).toEqual([...verdictLines(reportOf()), SHORT_CAUTION]);
+    expect(closingLines(reportOf())).toEqual([...verdictLines(reportOf()), SHORT_CAUTION]);
   });
 
   it('say what was set, which acceptances ran out and what is left out', () => {
-    expect(closingLines(report, 'Much is left out.')).toEqual([
+    expect(closingLines(report, ['Much is left out.'])).toEqual([
       ...verdictLines(report),
       'set for this check: tag-clash=off, off-surface.slack=5',
       'ran out on 2026-01-01: the acceptance of edge-too-close in "L" by EC; 1 finding counts again',
@@ -43,7 +43,7 @@ describe('the closing lines', () => {
       .replaceAll(/<\/?code>/g, '')
       .replaceAll('&#46;', '.')
       .replaceAll(/\\"|""|&quot;/g, '"');
-    for (const line of closingLines(report, undefined)) expect(text).toContain(line);
+    for (const line of closingLines(report)) expect(text).toContain(line);
   });
 
   it.each([csvReport, githubReport, junitReport, markdownReport, sarifReport])(
@@ -60,7 +60,7 @@ describe('the closing lines', () => {
   it('count the acceptances that ran out beyond the first five', () => {
     const expired = Array.from({ length: 8 }, () => ({ ...entry, rule: 'tag-clash', state: 'expired' as const }));
     const counts = { error: 0, warning: 0, info: 0 };
-    const lines = closingLines(reportOf({ baseline: { entries: expired, counts } }), undefined);
+    const lines = closingLines(reportOf({ baseline: { entries: expired, counts } }));
     expect(lines).toHaveLength(2 + 5 + 1 + 1);
     expect(lines[7]).toContain('3 more acceptances');
   });

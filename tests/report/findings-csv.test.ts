@@ -4,9 +4,10 @@ import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { unguardFormula } from '../../src/model/formula-guard.js';
 import { TableReader } from '../../src/read/table/table-reader.js';
 import { CSV_MOST_BYTES, csvReport } from '../../src/report/findings-csv.js';
+import { es } from '../../src/report/languages/es.js';
 import { printable } from '../../src/report/printable.js';
 import { verdictLines } from '../../src/report/text.js';
-import { cause, finding, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
+import { cause, coverage, finding, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
 
 /** The rows as the reader of point lists cuts them. */
 function rowsOf(csv: string): string[][] {
@@ -35,7 +36,7 @@ describe('the findings as CSV', () => {
   it('are a header, a row for each finding, and notes that end with the caution', () => {
     const report = reportOf({ causes: [cause(1)], findings: [finding({ tag: 'B 7' })] });
     expect(rowsOf(csvReport(report))).toEqual([
-      'input rule class severity cause hole§id tag pointer line column row message accepted'
+      'input rule class severity cause hole§id tag pointer line column row message accepted accepted§by accepted§until'
         .split(' ')
         .map((name) => name.replace('§', ' ')),
       [
@@ -52,8 +53,20 @@ describe('the findings as CSV', () => {
         '',
         report.findings[0].message,
         '',
+        '',
+        '',
       ],
-      ...[...verdictLines(report), SHORT_CAUTION].map((note) => ['', '', '', 'note', ...Array(7).fill(''), note, '']),
+      ...[...verdictLines(report), SHORT_CAUTION].map((note) => [
+        '',
+        '',
+        '',
+        'note',
+        ...Array(7).fill(''),
+        note,
+        '',
+        '',
+        '',
+      ]),
     ]);
   });
 
@@ -63,7 +76,7 @@ describe('the findings as CSV', () => {
     expect(csvReport(report).split('\r\n')).toHaveLength(1 + 30 + 3 + 1);
   });
 
-  it('come gravest first, and accepted ones last with the reason', () => {
+  it('come gravest first, and accepted ones last with the reason, who accepted them and until when', () => {
     const entry = { rule: 'x', layout: 'L', reason: 'agreed with the designer', owner: 'EC', expires: '2027-01-01' };
     const report = reportOf({
       causes: [cause(1), cause(2, { severity: 'info' })],
@@ -77,10 +90,17 @@ describe('the findings as CSV', () => {
         counts: { error: 1, warning: 0, info: 0 },
       },
     });
-    expect(findingsOf(csvReport(report)).map((row) => [row['hole id'], row.accepted])).toEqual([
-      ['error', ''],
-      ['info', ''],
-      ['accepted', 'agreed with the designer'],
+    expect(
+      findingsOf(csvReport(report)).map((row) => [
+        row['hole id'],
+        row.accepted,
+        row['accepted by'],
+        row['accepted until'],
+      ]),
+    ).toEqual([
+      ['error', '', '', ''],
+      ['info', '', '', ''],
+      ['accepted', 'agreed with the designer', 'EC', '2027-01-01'],
     ]);
   });
 
@@ -93,6 +113,33 @@ describe('the findings as CSV', () => {
     ]);
   });
 
+  it('end with what was not judged and why', () => {
+    const rows = rowsOf(
+      csvReport(
+        reportOf({
+          coverage: [
+            coverage('off-surface', { outcome: 'not-run', reason: 'no substrate named' }),
+            coverage('breaks-through', { judged: 2, of: 5, reason: '3 left out: depth not known' }),
+          ],
+        }),
+      ),
+    );
+    expect(rows.slice(-3, -1).map((cells) => [cells[3], cells[11]])).toEqual([
+      ['note', 'not judged: no substrate named (off-surface)'],
+      ['note', 'not judged: 3 left out: depth not known (breaks-through)'],
+    ]);
+  });
+
+  it('have columns, severities and notes in the language of the report', () => {
+    const report = reportOf({ causes: [cause(1)], findings: [finding({ severity: 'warning' })] });
+    report.sample = { ...report.sample, total: 9 };
+    const [columns, first, ...notes] = rowsOf(csvReport(report, { phrases: es.phrases }));
+    expect(columns).toEqual([...(es.phrases.forms?.csv.columns ?? [])]);
+    expect([first[1], first[2], first[3]]).toEqual(['holes-too-close', 'site', 'aviso']);
+    expect(notes.map((cells) => cells[3])).toEqual(Array(4).fill('nota'));
+    expect(notes[2][11]).toMatch(/^Aquí se muestra 1 de 9 hallazgos, /);
+  });
+
   it('give back every text, whatever it is, and none that a spreadsheet takes for a formula', () => {
     const nasty = fc.oneof(fc.constantFrom(...HOSTILE), fc.string({ unit: 'binary' }));
     fc.assert(
@@ -103,7 +150,8 @@ describe('the findings as CSV', () => {
         const shown = printable(text);
         expect(unguardFormula(rows[0]['hole id'])).toBe(shown);
         for (const row of rows) expect(unguardFormula(row.message)).toBe(shown);
-        expect(unguardFormula(rows[3].accepted)).toBe(shown);
+        for (const column of ['accepted', 'accepted by', 'accepted until'])
+          expect(unguardFormula(rows[3][column])).toBe(shown);
         for (const cell of rowsOf(csv).flat()) expect(cell).not.toMatch(/^[=+\-@\t\r]/);
         // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be there
         expect(csv.replaceAll('\r\n', '')).not.toMatch(/[\u0000-\u001f\u007f-\u009f\u2028\u202e]/);

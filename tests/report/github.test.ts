@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { GITHUB_MOST_ANNOTATIONS, githubReport } from '../../src/report/github.js';
+import { es } from '../../src/report/languages/es.js';
 import { printable } from '../../src/report/printable.js';
 import { verdictLines } from '../../src/report/text.js';
-import { cause, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
+import { cause, coverage, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
 
 interface Command {
   name: string;
@@ -72,6 +73,29 @@ describe('the workflow commands', () => {
     const commands = commandsOf(githubReport(report));
     expect(commands).toHaveLength(1);
     expect(commands[0].text).toContain('4 more findings accepted');
+  });
+
+  it('say in the last notice what was not judged and why', () => {
+    const report = reportOf({
+      coverage: [
+        coverage('off-surface', { outcome: 'not-run', reason: 'no substrate named' }),
+        coverage('breaks-through', { judged: 2, of: 5, reason: '3 left out: depth not known' }),
+      ],
+    });
+    expect(commandsOf(githubReport(report))[0].text.split('\n').slice(1)).toEqual([
+      'Site checks (for review): 0 errors, 0 warnings on 10 holes; 1 rule not run, 1 rule run in part.',
+      'not judged: no substrate named (off-surface)',
+      'not judged: 3 left out: depth not known (breaks-through)',
+      SHORT_CAUTION,
+    ]);
+  });
+
+  it('are in the language of the report', () => {
+    const causes = Array.from({ length: 11 }, (_, k) => cause(k + 1));
+    const last = commandsOf(githubReport(reportOf({ causes }), { phrases: es.phrases })).at(-1);
+    expect(last?.properties.title).toBe('Comprobación AHX');
+    expect(last?.text).toContain('No se muestra aquí: 1 causa más');
+    expect(last?.text).toContain(es.phrases.shortCaution);
   });
 
   it('hold every text in its own command, whatever it is', () => {

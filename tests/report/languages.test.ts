@@ -13,6 +13,7 @@ import { OFF } from '../../src/model/report-words.js';
 import type { RuleInfo, Say } from '../../src/model/rule.js';
 import { english } from '../../src/report/languages/en.js';
 import { es } from '../../src/report/languages/es.js';
+import { englishForms } from '../../src/report/languages/forms-en.js';
 import { printable } from '../../src/report/printable.js';
 import { sayAs } from '../../src/report/say.js';
 import { textReport, verdictLines } from '../../src/report/text.js';
@@ -213,7 +214,7 @@ describe('the language es', () => {
   });
 
   it('has every fixed sentence, with the same parts as English, and in the width that there is', () => {
-    const { severity, accepted, place, site, ...others } = es.phrases;
+    const { severity, accepted, place, site, forms: _, ...others } = es.phrases;
     expect(Object.values(severity).every((label) => label.length <= 7)).toBe(true);
     expect(accepted.length).toBeLessThanOrEqual(8);
     for (const [key, phrase] of Object.entries(others)) {
@@ -273,6 +274,34 @@ describe('the language es', () => {
     }
   });
 
+  it('has every sentence that other forms say of themselves, with the same parts as English', () => {
+    const { forms } = es.phrases;
+    if (forms === undefined) throw new Error('There are none.');
+    const { kind, reason: why, csv, markdown, ...own } = forms;
+    expect(kind('layout')).not.toBe('layout');
+    expect(why(OFF)).not.toMatch(ENGLISH);
+    const { csv: csvEnglish, markdown: markdownEnglish, ...ownEnglish } = englishForms;
+    const parts: [Data, Data][] = [
+      [own, ownEnglish],
+      [{ ...csv }, { ...csvEnglish }],
+      [{ ...markdown }, { ...markdownEnglish }],
+    ];
+    let count = 0;
+    for (const [spanish, inEnglish] of parts)
+      for (const [key, phrase] of Object.entries(spanish)) {
+        const [said, other] = [phrase, inEnglish[key]].map(saidWithNumbers);
+        expect(said.length, key).toBe(other.length);
+        said.forEach((text, k) => {
+          expect(text.replace('--format text', ''), key).not.toMatch(ENGLISH);
+          expect(text, key).not.toMatch(/undefined|NaN|\[object/);
+          expect(text.match(/\d+/g)?.sort(), `${key}: ${text}`).toEqual(other[k].match(/\d+/g)?.sort());
+          if (key !== 'causeHeads') expect(text, key).not.toBe(other[k]);
+          count++;
+        });
+      }
+    expect(count).toBeGreaterThan(50);
+  });
+
   it('says of numbers what goes with them', () => {
     const { ranOut, notJudged } = es.phrases;
     const said = [1, 2].map((count) => ranOut('r', 'L', 'EC', '2026-01-01', count));
@@ -316,6 +345,14 @@ describe('the language es', () => {
     fc.assert(property, { numRuns: 1000, seed: 44 });
   });
 });
+
+/** The texts of a phrase: as it is, or with numbers, many and one, for all that is handed in. */
+function saidWithNumbers(phrase: unknown): string[] {
+  if (Array.isArray(phrase)) return phrase.map(String);
+  if (typeof phrase !== 'function') return [String(phrase)];
+  const say = phrase as (...args: number[]) => string;
+  return [say(12, 34, 56), say(1, 1, 1)];
+}
 
 /** Keys whose values come from the file; others hold codes of ours. */
 function isFree(key: string): boolean {

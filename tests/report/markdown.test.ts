@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
 import type { Report } from '../../src/generated/report.js';
+import type { Phrases } from '../../src/model/language.js';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
+import { es } from '../../src/report/languages/es.js';
 import { MARKDOWN_MOST_BYTES, markdownReport } from '../../src/report/markdown.js';
 import { printable } from '../../src/report/printable.js';
 import { verdictLines } from '../../src/report/text.js';
@@ -60,7 +62,7 @@ describe('the summary in Markdown', () => {
       |---|---|---|---|
       | <code>level3&#46;ahx&#46;json</code> | layout |  | 10 |
 
-      | | severity | cause | rule | findings | first hole | first at |
+      |  | severity | cause | rule | findings | first hole | first at |
       |---|---|---|---|---|---|---|
       | 1 | error | Cause 1. | <code>holes-too-close</code> | 2 | <code>H-1</code> | line 7, column 3 |
       | 2 | warning | Cause 2. | <code>holes-too-close</code> | 1 | <code>H-1</code> | row 4, column 1 |
@@ -81,6 +83,40 @@ describe('the summary in Markdown', () => {
       A list shows the first 20 findings of a cause; all of this takes at most 60000 bytes.
       "
     `);
+  });
+
+  it('lists what judged only a part behind what did not run', () => {
+    const coverageRows = [
+      coverage('breaks-through', { judged: 2, of: 5, reason: '3 left out: depth not known' }),
+      coverage('off-surface', { outcome: 'not-run', reason: 'no substrate named' }),
+      coverage('tag-clash', { judged: 5, of: 5 }),
+    ];
+    const items = (phrases?: Phrases) =>
+      markdownReport(reportOf({ coverage: coverageRows }), { phrases })
+        .split('\n')
+        .filter((line) => /^(- |<details>)/.test(line));
+    expect(items()).toEqual([
+      '<details><summary>1 rule not run, 1 rule run in part</summary>',
+      '- <code>off-surface</code>: no substrate named',
+      '- <code>breaks-through</code>: judged 2 of 5: 3 left out: depth not known',
+    ]);
+    expect(items(es.phrases)).toEqual([
+      '<details><summary>1 regla sin ejecutar, 1 regla ejecutada en parte</summary>',
+      '- <code>off-surface</code>: sin elemento de concreto indicado',
+      '- <code>breaks-through</code>: juzgados 2 de 5: se omiten 3: profundidad desconocida',
+    ]);
+  });
+
+  it('is in the language of the report, heads and all', () => {
+    const message = '¿Quiso decir "sprinkler"? ¡Nombre desconocido!';
+    const report = reportOf({ causes: [cause(1, { message, findings: 2 })], findings: [finding({ message })] });
+    report.sample = { ...report.sample, total: 2 };
+    const text = markdownReport(report, { phrases: es.phrases });
+    expect(text.split('\n')[0]).toBe('### Comprobación AHX');
+    expect(text).toContain('| entrada | clase | revisión | perforaciones |');
+    expect(text).toContain(`| 1 | error | ${message} | <code>holes-too-close</code> |`);
+    expect(text).toContain('Causa 1, <code>holes-too-close</code>: 2 hallazgos');
+    expect(textOf(reader.render(text))).not.toMatch(/\b(the|of|cause|findings|holes|list|rule)\b(?!-)/i);
   });
 
   it('gives the reason, owner and end of what a baseline accepts', () => {

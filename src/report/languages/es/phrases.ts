@@ -2,6 +2,7 @@ import type { Place } from '../../../generated/report.js';
 import type { Phrases, SiteNumbers } from '../../../model/language.js';
 import type { Purpose } from '../../../model/rule.js';
 import { counted } from './counted.js';
+import { forms } from './forms.js';
 import { reason } from './reason.js';
 
 const PURPOSES: Readonly<Record<Purpose, string>> = {
@@ -49,6 +50,7 @@ export const phrases: Phrases = {
     'Solo datos de trazo. No es un diseño ni un permiso para perforar. Confirme el tipo de ancla, el empotramiento, la distancia al borde y la separación con el proyectista responsable y con la aprobación del producto. Confirme en cada perforación el escaneo (varilla de refuerzo, tendones, instalaciones en servicio). Siga la ley local, las reglas de la obra y las instrucciones del operador de la máquina. Ante cualquier obstáculo, deténgase y presente una solicitud de información (RFI).',
   shortCaution:
     'Solo datos de trazo. No es un diseño ni un permiso para perforar. Siga las aprobaciones de los productos, la ley local y las reglas de la obra; el escaneo y el permiso siguen siendo necesarios.',
+  forms,
 };
 
 function placeInWords({ line, column, row, sheet, byte, pointer }: Place): string {

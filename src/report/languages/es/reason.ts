@@ -1,4 +1,5 @@
 const REASONS: ReadonlyMap<string, string> = new Map([
+  ['it is off unless asked for', 'está apagada si no se pide'],
   ['the text could not be read to its end', 'el texto no se pudo leer hasta el final'],
   ['the version of AHX is not known', 'no se conoce la versión de AHX'],
   ['a required extension is not known', 'no se conoce una extensión requerida'],
