@@ -35,7 +35,7 @@ ${facts([
   [words.lengths, `${unitName(display, language.html)}${display === undefined ? ` ${words.unitNotGiven}` : ''}`],
   [words.checkedWith, `${report.tool.name} ${report.tool.version}, AHX ${report.ahx}`],
 ])}</header>
-${section('verdict', words.verdictHeading, verdicts(parts), unsaidBox(parts))}${section('documents', words.documentsHeading, documents(parts))}`;
+${section('documents', words.documentsHeading, documents(parts))}${section('verdict', words.verdictHeading, verdicts(parts), unsaidBox(parts))}`;
 }
 
 function verdicts(parts: HtmlReportParts): Content[] {

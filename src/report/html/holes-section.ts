@@ -2,7 +2,7 @@ import type { HoleType } from '../../generated/layout.js';
 import type { LayoutModel } from '../../model/layout-model.js';
 import type { HtmlPhrases } from './html-phrases.js';
 import { LevelNames, levelOf } from './level-names.js';
-import type { Markup } from './markup.js';
+import { type Content, html, type Markup } from './markup.js';
 import {
   displayOf,
   type HtmlReportParts,
@@ -12,6 +12,10 @@ import {
   unitName,
 } from './reported-layout.js';
 import { section, table } from './table.js';
+
+/** More spacings of groups, and more ids of groups with one spacing, are counted. */
+const MOST_SPACINGS = 100;
+const IDS_OF_SPACING = 8;
 
 type Path = 'trade' | 'area' | 'holeType';
 const COLLECTIONS = { trade: 'trades', area: 'areas', holeType: 'holeTypes' } as const;
@@ -28,7 +32,38 @@ export function holesSection({ layouts, language }: HtmlReportParts): Markup | u
     table(holes.byArea, holes.areaHeads, byArea(layouts, holes.noArea)),
     table(holes.byTrade, holes.tradeHeads, byTrade(layouts, holes.noTrade)),
     table(holes.types(unitName(display, words)), holes.typeHeads, types(layouts, lengthsOf(display), words)),
+    groupSpacings(layouts, words, lengthsOf(display), unitName(display, words)),
   );
+}
+
+/** Spacings that were designed for groups: pairs in them are judged by these and not by their type. */
+function groupSpacings(
+  layouts: readonly ReportedLayout[],
+  { holes: words, choice }: HtmlPhrases,
+  say: (mm: number) => string,
+  unit: string,
+): Content[] {
+  const alike = new Map<string, { kind: string; spacing: string; source: string; ids: string[] }>();
+  for (const { record } of recordsOf(layouts, 'groups')) {
+    if (record.designSpacing === undefined) continue;
+    const { value, source } = record.designSpacing;
+    const key = JSON.stringify([record.kind, value, source]);
+    const known = alike.get(key) ?? { kind: record.kind, spacing: say(value), source, ids: [] };
+    alike.set(key, known);
+    known.ids.push(record.id);
+  }
+  const rows = [...alike.values()].map(({ kind, spacing, source, ids }) => [
+    choice(kind),
+    ids.length,
+    spacing,
+    source,
+    `${ids.slice(0, IDS_OF_SPACING).join(', ')}${ids.length > IDS_OF_SPACING ? ', …' : ''}`,
+  ]);
+  const rest = rows.splice(MOST_SPACINGS).length;
+  return [
+    table(words.groupSpacings(unit), words.groupHeads, rows),
+    rest > 0 && html`<p>${words.moreSpacings(rest)}</p>\n`,
+  ];
 }
 
 /** Number of holes for each name that a reference has, the names in the order of the layouts. */

@@ -25,6 +25,7 @@ export interface HtmlPhrases {
   /** What stands before the number of a page on paper, and between it and the number of pages. */
   readonly page: readonly [before: string, between: string];
   readonly first: FirstPagePhrases;
+  readonly unsaid: UnsaidPhrases;
   readonly layout: LayoutPhrases;
   readonly sources: SourcesPhrases;
   readonly frame: FramePhrases;
@@ -67,6 +68,18 @@ export interface FirstPagePhrases {
   readonly fileDigest: string;
   readonly holes: string;
   readonly judgedHoles: string;
+}
+
+/** What the first page says besides the verdicts. */
+export interface UnsaidPhrases {
+  readonly heading: string;
+  /** Findings by severity, those left aside that are accepted. */
+  found(counts: Report['counts'] & { accepted: number }): string;
+  unjudged(notRun: number, inPart: number): string;
+  readonly noKeepOuts: string;
+  keepOuts(count: number): string;
+  readonly scansOff: string;
+  otherUnit(file: string, unit: string, unitOfPage: string): string;
 }
 
 /** Names of what the header of a layout says. */
@@ -163,6 +176,10 @@ export interface HolesPhrases {
     valuesFrom: string,
     approval: string,
   ];
+  /** Groups with a spacing of their own, which takes the place of that of the type. */
+  groupSpacings(unit: string): string;
+  readonly groupHeads: readonly [kind: string, groups: string, spacing: string, source: string, ids: string];
+  moreSpacings(count: number): string;
   edition(name: string): string;
   validUntil(date: string): string;
 }

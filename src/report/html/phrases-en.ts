@@ -13,7 +13,11 @@ const HYPHENATED = new Set([
   'cast-in',
   'as-built',
 ]);
-const VERDICTS = { pass: 'no error', fail: 'errors', 'cannot-judge': 'not judged to its end' } as const;
+const VERDICTS = {
+  pass: 'no errors found by these checks',
+  fail: 'errors',
+  'cannot-judge': 'not judged to its end',
+} as const;
 
 /** The report for people in English, whose messages and titles stand in the rules. */
 export const htmlEnglish: HtmlLanguage = {
@@ -53,7 +57,20 @@ export const htmlEnglish: HtmlLanguage = {
       bytes: (count) => `${count} bytes`,
       fileDigest: 'Digest of the file',
       holes: 'Holes',
-      judgedHoles: 'Holes judged further',
+      judgedHoles: 'Holes judged',
+    },
+    unsaid: {
+      heading: 'What is not said',
+      found: ({ error, warning, info, accepted }) =>
+        `Findings: ${counted(error, 'error')}, ${counted(warning, 'warning')}, ${info} info${accepted > 0 ? `; ${accepted} more accepted` : ''}. What no rule is about is not found.`,
+      unjudged: (notRun, inPart) =>
+        `${counted(notRun, 'rule')} did not run, and ${inPart} judged a part of what they are about: see “What was not judged”.`,
+      noKeepOuts: 'No tendons, bars or services are in these files: nothing was there to cross.',
+      keepOuts: (count) =>
+        `Crossing was judged against the ${counted(count, 'keep-out')} in these files; bars, tendons and services that are not among them were not looked at.`,
+      scansOff: 'Whether the concrete was scanned was not looked at: the rule scan-missing is off.',
+      otherUnit: (file, unit, unitOfPage) =>
+        `${file} reads lengths in ${unit}: messages about it are in that unit, the tables of this page in ${unitOfPage}.`,
     },
     layout: {
       layout: 'Layout',
@@ -69,7 +86,7 @@ export const htmlEnglish: HtmlLanguage = {
       specSection: 'Spec section',
       handedOverFor: 'Handed over for',
       preparedBy: 'Prepared by',
-      checkedBy: 'Checked by',
+      checkedBy: 'Checked by (as the layout says)',
     },
     sources: {
       heading: 'Sources and parties',
@@ -89,8 +106,8 @@ export const htmlEnglish: HtmlLanguage = {
         'y',
         'Height',
         'Class',
-        'Sigma in plan',
-        'Sigma of height',
+        'Standard deviation in plan',
+        'Standard deviation of height',
         'Source',
         'Verified',
         'Replaced by',
@@ -131,6 +148,10 @@ export const htmlEnglish: HtmlLanguage = {
         'Values from',
         'Approval',
       ],
+      groupSpacings: (unit) =>
+        `Spacing that was designed for groups and takes the place of the least spacing of their types, lengths in ${unit}`,
+      groupHeads: ['Kind of group', 'Groups', 'Spacing', 'Source', 'Groups are'],
+      moreSpacings: (count) => `And ${counted(count, 'more spacing')} of groups.`,
       edition: (name) => `edition ${name}`,
       validUntil: (date) => `valid until ${date}`,
     },
@@ -206,7 +227,7 @@ export const htmlEnglish: HtmlLanguage = {
       holes: 'Holes:',
       why: 'Why it matters:',
       mend: 'What mends it:',
-      accept: 'When it may stay:',
+      accept: 'Accepted on some projects:',
     },
     accepted: {
       heading: 'Findings that are accepted for a time',
@@ -231,7 +252,8 @@ export const htmlEnglish: HtmlLanguage = {
     plans: {
       heading: 'Plans',
       numbers: 'Numbers in the plans are those of the causes above.',
-      moreLevels: (count) => `Plans of ${count} more levels are left out.`,
+      moreLevels: (count) =>
+        count === 1 ? 'The plan of 1 more level is left out.' : `Plans of ${count} more levels are left out.`,
     },
     schedule: {
       heading: 'Hole schedule',
@@ -240,7 +262,10 @@ export const htmlEnglish: HtmlLanguage = {
       heads: ['Tag', 'Id', 'Trade', 'Type', 'Dimensions from gridlines', 'x', 'y', 'Height', 'Substrate'],
       noLevel: 'no level given',
       asFound: 'as found',
-      more: (count) => `${counted(count, 'more hole')} are not listed here; the layout has them all.`,
+      more: (count) =>
+        count === 1
+          ? '1 more hole is not listed here; the layout has it.'
+          : `${count} more holes are not listed here; the layout has them all.`,
     },
     review: {
       heading: 'Review',

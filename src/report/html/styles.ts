@@ -5,10 +5,12 @@ import type { HtmlPhrases } from './html-phrases.js';
  * contrast of at least 7 to 1 with the page, and severities are told by words as well.
  *
  * @param words what stands before the number of a page on paper, and between it and the number of pages
+ * @param footer what else stands at the foot of each page
  */
-export function styles([before, between]: HtmlPhrases['page']): string {
+export function styles([before, between]: HtmlPhrases['page'], footer: string): string {
   const numbers = `"${quoted(before)} " counter(page) " ${quoted(between)} " counter(pages)`;
-  return `${LOOKS}@page { margin: 15mm 15mm 18mm; @bottom-right { content: ${numbers}; font: 8pt sans-serif; } }
+  return `${LOOKS}@page { margin: 15mm 15mm 18mm; @bottom-right { content: ${numbers}; font: 8pt sans-serif; white-space: nowrap; } }
+@page { @bottom-left { content: "${quoted(footer)}"; font: 7pt/1.3 sans-serif; width: 82%; text-align: left; } }
 `;
 }
 
@@ -42,7 +44,8 @@ thead th { background: var(--band); } tbody th { font-weight: 500; }
 .verdict { border-left: .4rem solid var(--ink); background: var(--band); padding: .5rem .8rem; margin: .5rem 0; }
 .verdict-fail { border-color: var(--error); } .verdict-cannot-judge { border-color: var(--warning); }
 .caution { border: 1px solid var(--ink); padding: .5rem .8rem; font-size: .9rem; }
-.unsaid { border: 1px solid var(--line); padding: .5rem .8rem .5rem 1.8rem; margin: .5rem 0; }
+.unsaid { border: 1px solid var(--line); padding: .5rem .8rem; margin: .8rem 0; } .unsaid h3 { margin: 0 0 .3rem; }
+.unsaid ul { margin: 0; padding-left: 1.2rem; }
 .cause { border-top: 1px solid var(--line); } .cause .number { display: inline-block; min-width: 1.6em; text-align: center;
   border: 1.5px solid var(--ink); border-radius: 1em; padding: 0 .3em; }
 .severity { font-size: .85rem; text-transform: uppercase; letter-spacing: .03em; }

@@ -1,10 +1,34 @@
+import { OFF } from '../../model/report-words.js';
 import { changesInShort } from './changes-in-short.js';
 import { html, type Markup } from './markup.js';
-import type { HtmlReportParts } from './reported-layout.js';
+import { displayOf, type HtmlReportParts, unitName } from './reported-layout.js';
+import { unjudgedNumbers } from './unjudged-section.js';
 
-/** What a reader of the first page alone must know besides the verdicts: what the check is silent about. */
-export function unsaidBox(parts: HtmlReportParts): Markup | undefined {
-  const lines = changesInShort(parts);
-  if (lines.length === 0) return undefined;
-  return html`<ul class="unsaid">${lines.map((line) => html`<li>${line}</li>`)}</ul>\n`;
+/** What a reader of the first page alone must know besides the verdicts: what was found, and what was not looked at. */
+export function unsaidBox(parts: HtmlReportParts): Markup {
+  const { report, layouts, language } = parts;
+  const { unsaid: words } = language.html;
+  const { error = 0, warning = 0, info = 0 } = report.baseline?.counts ?? {};
+  const { notRun, inPart } = unjudgedNumbers(report);
+  const keepOuts = layouts.reduce((sum, { model }) => sum + model.collection('keepOuts').records.length, 0);
+  const isScanOff = report.coverage.some(({ rule, reason }) => rule === 'scan-missing' && reason === OFF);
+  const lines = [
+    words.found({ ...report.counts, accepted: error + warning + info }),
+    ...(notRun + inPart > 0 ? [words.unjudged(notRun, inPart)] : []),
+    ...(layouts.length > 0 ? [keepOuts > 0 ? words.keepOuts(keepOuts) : words.noKeepOuts] : []),
+    ...(isScanOff ? [words.scansOff] : []),
+    ...otherUnits(parts),
+    ...changesInShort(parts),
+  ];
+  return html`<aside class="unsaid" aria-labelledby="unsaid"><h3 id="unsaid">${words.heading}</h3><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul></aside>
+`;
+}
+
+/** Inputs whose messages are in another unit than the page. */
+function otherUnits({ report, layouts, language: { html: phrases } }: HtmlReportParts): string[] {
+  const own = unitName(displayOf(layouts), phrases);
+  return layouts.flatMap(({ input, model }) => {
+    const unit = unitName(model.header.display, phrases);
+    return unit === own ? [] : [phrases.unsaid.otherUnit(report.inputs[input].name, unit, own)];
+  });
 }

@@ -65,7 +65,7 @@ describe('the changes in the report for people', () => {
 
   it('are named on the first page where they are not declared, of another parent or of one label', () => {
     const before = { holes: [hole('H', [0, 0, 0]), hole('I', [900, 0, 0])] };
-    const first = (text: string) => text.slice(0, text.indexOf('What was checked'));
+    const first = (text: string) => text.slice(0, text.indexOf(' Changes T-1: revision'));
     const text = first(changed({ holes: [hole('H', [50, 0, 0])], parent: { layout: 'T-1', revision: '0' } }, before));
     expect(text).toContain('T-1: 2 changes since revision A are not declared.');
     expect(text).toContain('T-1: the layout says that it was made from another revision than A');

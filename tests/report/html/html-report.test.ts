@@ -206,7 +206,7 @@ describe('the report for people', () => {
     expect(seen(checker)).toMatch(/ 4\d\d errors, 0 warnings, 1\d\d info/);
     expect(checker.split('<tr><th scope="row">').length).toBeGreaterThan(10_000);
     layouts[0].holes.push({ ...layouts[0].holes[0], id: 'one more' });
-    expect(seen(page(layouts.map((layout) => JSON.stringify(layout))))).toContain('1 more hole are not listed here');
+    expect(seen(page(layouts.map((layout) => JSON.stringify(layout))))).toContain('1 more hole is not listed here');
   });
 });
 

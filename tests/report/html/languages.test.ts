@@ -25,6 +25,7 @@ const CODES: Readonly<Record<string, readonly unknown[]>> = {
   'first.site': ['pass', 'fail', 'cannot-judge'],
   'trades.caption': [false, true],
   'unjudged.severity': ['off'],
+  'unsaid.found': [{ error: 1, warning: 2, info: 3, accepted: 4 }],
 };
 /** Functions that are told by tables of their own, which have tests of their own. */
 const TABLES = new Set(['choice', 'reason']);
@@ -90,6 +91,7 @@ describe('the Spanish words of the report for people', () => {
       [layout.party, 'role'],
       [layout.source, 'kind'],
       [layout.controlPoint, 'class'],
+      [layout.group, 'kind'],
       [layout.holeType, 'principle'],
       [layout.holeType, 'made'],
       [layout.holeType, 'form'],

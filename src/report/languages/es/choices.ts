@@ -54,6 +54,12 @@ const CHOICES: ReadonlyMap<string, string> = new Map([
   ['through', 'pasante'],
   ['drilled', 'perforada con broca'],
   ['cored', 'perforada con corona'],
+  // Kinds of groups.
+  ['hanger', 'colgante'],
+  ['trapeze', 'trapecio'],
+  ['plate', 'placa'],
+  ['brace', 'riostra'],
+  ['rail', 'riel'],
   // Kinds of changes.
   ['added', 'agregada'],
   ['removed', 'retirada'],

@@ -5,7 +5,11 @@ import { gridDimensionWords, planWords } from './plan-words.js';
 import { phrases } from './phrases.js';
 import { reason } from './reason.js';
 
-const VERDICTS = { pass: 'sin errores', fail: 'con errores', 'cannot-judge': 'sin juzgar hasta el final' } as const;
+const VERDICTS = {
+  pass: 'estas comprobaciones no encontraron errores',
+  fail: 'con errores',
+  'cannot-judge': 'sin juzgar hasta el final',
+} as const;
 
 /** Fixed words of the report for people in Spanish. A check is `comprobación` here, since a page is full of revisions. */
 export const html: HtmlPhrases = {
@@ -15,7 +19,7 @@ export const html: HtmlPhrases = {
   reason,
   units: { 'ft-in': 'pies y pulgadas', ft: 'pies', in: 'pulgadas', mm: 'mm', m: 'm' },
   rulesElsewhere:
-    'Por qué importa cada regla, cómo se corrige y cuándo puede quedar así lo explica `ahx explain` con el nombre de la regla, en inglés.',
+    'Por qué importa cada regla, cómo se corrige y cuándo la aceptan algunos proyectos lo explica `ahx explain` con el nombre de la regla, en inglés.',
   title: (name) => `${name}: informe de una comprobación`,
   page: ['Página', 'de'],
   first: {
@@ -43,7 +47,20 @@ export const html: HtmlPhrases = {
     bytes: (count) => counted(count, 'byte'),
     fileDigest: 'Huella del archivo',
     holes: 'Perforaciones',
-    judgedHoles: 'Perforaciones juzgadas a fondo',
+    judgedHoles: 'Perforaciones juzgadas',
+  },
+  unsaid: {
+    heading: 'Qué no se dice',
+    found: ({ error, warning, info, accepted }) =>
+      `Hallazgos: ${counted(error, 'error', 'errores')}, ${counted(warning, 'aviso')}, ${info} info${accepted > 0 ? `; ${counted(accepted, 'aceptado')} más` : ''}. Lo que no es asunto de ninguna regla no se encuentra.`,
+    unjudged: (notRun, inPart) =>
+      `${counted(notRun, 'regla')} sin ejecutar, y ${inPart} que juzgaron una parte de su asunto: véase “Qué no se juzgó”.`,
+    noKeepOuts: 'En estos archivos no hay tendones, varillas ni instalaciones: no había nada que cruzar.',
+    keepOuts: (count) =>
+      `Los cruces se juzgaron con ${counted(count, 'zona')} de exclusión de estos archivos; las varillas, los tendones y las instalaciones que no están entre ellas no se miraron.`,
+    scansOff: 'No se miró si el concreto se escaneó: la regla scan-missing está desactivada.',
+    otherUnit: (file, unit, unitOfPage) =>
+      `${file} lee las longitudes en ${unit}: los mensajes sobre él están en esa unidad, las tablas de esta página en ${unitOfPage}.`,
   },
   layout: {
     layout: 'Trazo',
@@ -59,7 +76,7 @@ export const html: HtmlPhrases = {
     specSection: 'Sección de especificaciones',
     handedOverFor: 'Entregado para',
     preparedBy: 'Preparado por',
-    checkedBy: 'Verificado por',
+    checkedBy: 'Verificado por (según el trazo)',
   },
   sources: {
     heading: 'Documentos de origen y partes',
@@ -86,8 +103,8 @@ export const html: HtmlPhrases = {
       'y',
       'Altura',
       'Clase',
-      'Sigma en planta',
-      'Sigma de la altura',
+      'Desviación estándar en planta',
+      'Desviación estándar de la altura',
       'Origen',
       'Verificado',
       'Reemplazado por',
@@ -128,6 +145,10 @@ export const html: HtmlPhrases = {
       'Valores según',
       'Aprobación',
     ],
+    groupSpacings: (unit) =>
+      `Separación que se calculó para grupos y reemplaza la separación mínima de sus tipos, longitudes en ${unit}`,
+    groupHeads: ['Clase de grupo', 'Grupos', 'Separación', 'Origen', 'Los grupos son'],
+    moreSpacings: (count) => `Y ${counted(count, 'separación', 'separaciones')} de grupos más.`,
     edition: (name) => `edición ${name}`,
     validUntil: (date) => `vigente hasta ${date}`,
   },
@@ -204,7 +225,7 @@ export const html: HtmlPhrases = {
     holes: 'Perforaciones:',
     why: 'Por qué importa:',
     mend: 'Cómo se corrige:',
-    accept: 'Cuándo puede quedar así:',
+    accept: 'Aceptado en algunos proyectos:',
   },
   accepted: {
     heading: 'Hallazgos aceptados por un tiempo',
@@ -249,7 +270,9 @@ export const html: HtmlPhrases = {
     noLevel: 'sin nivel indicado',
     asFound: 'como se encuentre',
     more: (count) =>
-      `Aquí no se muestran ${counted(count, 'perforación', 'perforaciones')} más; el trazo las tiene todas.`,
+      count === 1
+        ? 'Aquí no se muestra 1 perforación más; el trazo la tiene.'
+        : `Aquí no se muestran ${count} perforaciones más; el trazo las tiene todas.`,
   },
   review: {
     heading: 'Dictamen',
