@@ -10,8 +10,9 @@ const PER_UNIT = 1000;
  * before it.
  *
  * Made of the rule, the id of the layout (or the name of the input), what the finding is about (the id of its
- * hole, else collection and id of its record, else its pointer) and the facts that last, which are those that a baseline goes by: their names in order,
- * numbers rounded to 0.001. Hashed by FNV-1a with 64 bits; findings that agree in all of that are numbered.
+ * hole, else collection and id of its record, else its pointer) and the facts that last, which are those that a
+ * baseline goes by: their names in order, numbers rounded to 0.001. Hashed by FNV-1a with 64 bits; findings that
+ * agree in all of that are numbered.
  */
 export class Fingerprints {
   private readonly seen = new Map<string, number>();

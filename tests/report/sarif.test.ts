@@ -291,6 +291,15 @@ describe('the fingerprint of a finding', () => {
     expect(prints(more, 'b')).toEqual(before);
   });
 
+  it('stays where a record without a hole gets another place, and changes with the record', () => {
+    const faulty = (id: string) => ({ id, name: `Trade ${id}`, shape: 'round' });
+    const sound = { id: 'FP', name: 'Sprinkler' };
+    const before = prints(layoutText({ trades: [sound, faulty('A'), faulty('B')] }));
+    expect(before).toHaveLength(2);
+    expect(new Set(before.map((print) => print.split(':')[0])).size).toBe(2);
+    expect(prints(layoutText({ trades: [faulty('B'), faulty('A'), sound] }))).toEqual(before.toReversed());
+  });
+
   it('changes with the rule, the hole, the layout and the facts', () => {
     const print = (parts: Parameters<typeof finding>[0], id = 'L') => {
       const inputs = [{ name: 'a', id, kind: 'layout', format: 'json', bytes: 1 } as const];
@@ -299,6 +308,7 @@ describe('the fingerprint of a finding', () => {
     const all = [
       ...[print({}), print({ rule: 'x' }), print({ id: 'H-2' }), print({}, 'M')],
       ...[print({ data: { other: 'H-2', distance: 50.001, limit: 80 } }), print({ id: undefined })],
+      ...['trades/A', 'trades/B', 'levels/A'].map((record) => print({ id: undefined, record })),
     ];
     expect(new Set(all).size).toBe(all.length);
     expect(print({ data: { limit: 80, distance: 50.0001, other: 'H-2', otherName: 'renamed.json' } })).toBe(all[0]);
