@@ -5,6 +5,7 @@ import type { LayoutModel } from '../model/layout-model.js';
 import type { Doubts } from './doubts.js';
 import { Joint } from './joint.js';
 import type { InputLayout, SitePart } from './site-part.js';
+import { allThatCounts, slabsOf } from './slab-key.js';
 import { farSideAt, gapAt, heightAt, isDeck, LEVEL_SINE, newSurface, riseAt, type Surface } from './surface.js';
 
 /** Why a hole is left out that an earlier stage found broken. */
@@ -253,25 +254,4 @@ function joined<A extends Float64Array | Uint8Array>(
   for (const { layout, firstHole } of parts)
     all.set(column(layout.holes).subarray(0, layout.holes.count) as never, firstHole);
   return all;
-}
-
-/** All that a substrate is judged by: two that agree in it are one. */
-function allThatCounts({ name, source, scans, note, ext, ...rest }: Substrate): string {
-  return JSON.stringify(rest);
-}
-
-/** For each record the first one of the same slab: two layouts may describe one slab differently. */
-function slabsOf(records: readonly (Substrate | undefined)[]): Int32Array {
-  const first = new Map<string, number>();
-  return Int32Array.from(records, (record, number) => {
-    const key = record === undefined ? `broken ${number}` : slabKey(record);
-    const known = first.get(key) ?? number;
-    first.set(key, known);
-    return known;
-  });
-}
-
-/** What two layouts agree in that mean the same slab. */
-export function slabKey({ id, kind, face }: Substrate): string {
-  return JSON.stringify([id, kind, face?.point, face?.inward]);
 }

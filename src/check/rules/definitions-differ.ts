@@ -1,7 +1,8 @@
 import type { Level, Substrate } from '../../generated/layout.js';
 import type { Rule } from '../rule.js';
 import type { SiteRun } from '../run.js';
-import { BROKEN, slabKey } from '../site.js';
+import { BROKEN } from '../site.js';
+import { slabKey } from '../slab-key.js';
 import type { SitePart } from '../site-part.js';
 
 export const definitionsDiffer: Rule = {
