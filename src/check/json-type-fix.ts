@@ -1,5 +1,6 @@
 import { SCHEMA_VERSION } from '../generated/schema-tables.js';
 import type { Fix, FixOperation, Sight } from '../model/fix.js';
+import { meaningLeftOut } from './left-out.js';
 import { isDefined, targetOf } from './tidy-fix.js';
 
 const NUMBER = /^-?(0|[1-9]\d*)(\.\d+)?$/;
@@ -9,12 +10,12 @@ const KEPT_DIGITS = 15;
 /**
  * The fix of a value whose JSON type is wrong and whose meaning is not in doubt: a number or true or false in
  * quotes, a number where its digits are wanted as a text, a single value where a list of one is meant, null
- * where AHX leaves the member out. That the new value is of use is seen when the record is judged with it.
+ * where AHX leaves the member out and that says no more. That the new value is of use is seen when the record is judged with it.
  */
 export function jsonTypeFix(expected: unknown, sight: Sight): Fix | undefined {
   const { pointer: path, value } = sight;
   const replace = (meant: unknown): Fix => ({ patch: [{ op: 'replace', path, value: meant } as FixOperation] });
-  if (value === null) return isMember(sight) ? { patch: [{ op: 'remove', path }] } : undefined;
+  if (value === null) return leftOut(sight);
   switch (expected) {
     case 'a number':
     case 'a whole number':
@@ -43,9 +44,11 @@ function isOfOthers({ tokens, layout }: Sight, text: string): boolean {
   return tokens.at(-1) === 'id' || (target !== undefined && (layout === undefined || !isDefined(layout, target, text)));
 }
 
-/** Whether a value is that of a member of an object: leaving out an item of a list would move the others. */
-function isMember({ holder }: Sight): boolean {
-  return typeof holder === 'object' && holder !== null && !Array.isArray(holder);
+/** Leaves out a member of an object; to leave out an item of a list would move the others. */
+function leftOut({ tokens, pointer: path, holder }: Sight): Fix | undefined {
+  const meaning = meaningLeftOut(tokens);
+  if (meaning === undefined || typeof holder !== 'object' || holder === null || Array.isArray(holder)) return undefined;
+  return { patch: [{ op: 'remove', path }], ...(meaning === 'no size' && { geometry: true }) };
 }
 
 /** Whether a text is a number as JSON writes it, without digits that a double loses. */

@@ -46,6 +46,8 @@ interface Reread {
 export class FixFinder {
   private last: Reread | undefined;
   private whole: Reread | undefined;
+  /** The names of the members of the root of a layout. */
+  private root: object | undefined;
   private readonly untidy: UntidyReferences | undefined;
 
   /**
@@ -155,11 +157,12 @@ export class FixFinder {
   private atRoot(rule: Rule, data: Observation['data'], name: string, layout: LayoutModel): Fix | undefined {
     const byte = layout.memberBytes.get(name);
     if (byte === undefined || rule.fix === undefined) return undefined;
+    this.root ??= Object.fromEntries([...layout.present].map((member) => [member, true]));
     const sight: Sight = {
       ...NOTHING,
       tokens: [name],
       pointer: toPointer([name]),
-      holder: Object.fromEntries([...layout.present].map((member) => [member, true])),
+      holder: this.root,
       layout,
       knownNames: () => NAMES_OF_ROOT,
     };

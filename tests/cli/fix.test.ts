@@ -15,7 +15,7 @@ const faulty = `\uFEFF${JSON.stringify(
       trades: [{ id: 'FP ', name: 'Sprinkler' }],
       holes: [
         hole('H-1', [1, 2, 3], { depht: 60, trade: 'FP ' }),
-        hole('H-2', [999, 9, 3], { trade: 'FP ', depth: null }),
+        hole('H-2', [999, 9, 3], { trade: 'FP ', area: null }),
       ],
     }),
   ),

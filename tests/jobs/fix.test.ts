@@ -161,6 +161,7 @@ describe('a misspelt member', () => {
   it.each([
     ['depht', 60, 'depth'],
     ['Depth', 60, 'depth'],
+    ['diamter', 12, 'diameter'],
     ['positionTolerence', { radius: 3 }, 'positionTolerance'],
   ])('%s gets the name that it can only have', (name, value, meant) => {
     const text = layoutText({ holes: [hole('H-1', [1, 2, 3], { [name]: value })] });
@@ -182,10 +183,18 @@ describe('a misspelt member', () => {
     ['two misspell one name', { depht: 60, deptj: 60 }],
     ['the value does not fit the name', { depht: 'deep' }],
     ['it is another word', { weight: 60, bote: 'x' }],
+    ['it has a digit more', { diameter2: 22, depth_2: 15 }],
+    ['it is a size and may be another word', { axes: [0, 1, 1], dept: 60, diamiter: 12 }],
     ['it is an addition', { ext: { 'https://example.org/x': { depht: 60 } } }],
   ])('stays where %s', (_, members) => {
     const text = layoutText({ holes: [hole('H-1', [1, 2, 3], members)] });
     expect(fixed(text).text).toBe(text);
+  });
+
+  it('of a size that may be another word is renamed for who asks for fixes of geometry', () => {
+    const text = layoutText({ holes: [hole('H-1', [1, 2, 3], { axes: [0, 1, 1], dept: 60 })] });
+    expect(fixOf(text, 'unknown-member')).toMatchObject({ geometry: true });
+    expect(fixed(text, { geometry: true }).value).toMatchObject({ holes: [{ axis: [0, 1, 1], depth: 60 }] });
   });
 
   it('is no mistake in a later version', () => {
@@ -302,7 +311,10 @@ describe('a value of the wrong JSON type', () => {
   it.each([
     [{ depth: '60.50' }, { depth: 60.5 }],
     [{ point: ['1', '-2', '0.25'] }, { point: [1, -2, 0.25] }],
-    [{ depth: null }, { depth: undefined }],
+    [
+      { tag: null, area: null, group: null, note: null, origin: { row: 3, code: null } },
+      { tag: undefined, area: undefined, group: undefined, note: undefined, origin: { row: 3 } },
+    ],
     [{ tag: 7 }, { tag: '7' }],
   ])('%j is written as what it can only mean', (members, meant) => {
     const { value, after } = fixed(layoutText({ holes: [{ ...hole('H-1', [1, 2, 3]), ...members }] }));
@@ -328,12 +340,28 @@ describe('a value of the wrong JSON type', () => {
     { depth: '60.00000000000000001' },
     { depth: true },
     { point: null },
+    { depth: null, diameter: null, axis: null },
+    { moveAllowance: null, positionTolerance: null, depthTolerance: null },
+    { level: null },
     { point: [1, 2, null] },
     { id: 7 },
     { trade: 7 },
   ])('%j stays', (members) => {
     const text = layoutText({ holes: [{ ...hole('H-1', [1, 2, 3]), ...members }] });
     expect(fixed(text).text).toBe(text);
+  });
+
+  it('that is null stays where nothing means something else, and sizes unless they are asked for', () => {
+    const text = layoutText({
+      groups: [{ id: 'G', kind: 'plate', movesTogether: null, positionTolerance: null }],
+      holeTypes: [{ ...smallLayout.holeTypes[0], made: null, moveAllowance: null, embedment: null }],
+      grids: [{ id: 'G', levels: null, lines: [{ name: 'A', from: [0, 0], to: [0, 1] }] }],
+    });
+    expect(fixed(text).text).toBe(text);
+    const { value, fixed: all } = fixed(text, { geometry: true });
+    expect(all.map(({ place }) => place.pointer)).toEqual(['/holeTypes/0/embedment', '/holeTypes/0/moveAllowance']);
+    const { made } = (value as { holeTypes: { made: unknown }[] }).holeTypes[0];
+    expect(made).toBeNull();
   });
 
   it('keeps the digits of a number that becomes a text', () => {
@@ -545,6 +573,11 @@ describe('any layout with planted faults, in any manner of writing', () => {
     { depht: 60 },
     { depth: '60.5' },
     { depth: null },
+    { area: null },
+    { group: null },
+    { ID: 'H-0' },
+    { axes: [0, 0, 1] },
+    { axis: ['0', '0', '0'] },
     { tag: 'T ' },
     { trade: 'FP ' },
     { trade: 'Mu\u0308' },
