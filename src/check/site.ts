@@ -1,4 +1,4 @@
-import type { HoleType, Substrate } from '../generated/layout.js';
+import type { HoleType } from '../generated/layout.js';
 import type { Points } from '../geometry/near-pairs.js';
 import { dot, unit, type Vec3 } from '../geometry/vector.js';
 import type { LayoutModel } from '../model/layout-model.js';
