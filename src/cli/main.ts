@@ -125,7 +125,7 @@ function program(done: (code: number) => void): Command {
     .option('-q, --quiet', 'show no progress', false)
     .addHelpText(
       'after',
-      '\nExamples:\n  ahx baseline accepted.ahx.json level3.ahx.json --reason "Group calculated, RFI 17" --owner "J. Doe" --expires 2026-06-30 --rule holes-too-close\n  ahx baseline accepted.ahx.json level3.ahx.json\n  ahx baseline accepted.ahx.json level3.ahx.json --prune\n\nWithout --as-of the time is now. To accept a finding is no approval. Findings about the form of a file cannot be accepted.\n\nExit codes: 0 done, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
+      '\nExamples:\n  ahx baseline accepted.ahx.json level3.ahx.json --reason "Group calculated, RFI 17" --owner "J. Doe" --expires 2030-06-30 --rule holes-too-close\n  ahx baseline accepted.ahx.json level3.ahx.json\n  ahx baseline accepted.ahx.json level3.ahx.json --prune\n\nWithout --as-of the time is now. To accept a finding is no approval. Findings about the form of a file cannot be accepted.\n\nExit codes: 0 done, 2 wrong use, 3 cannot be read or written, 4 fault of ahx.',
     )
     .action(async (baseline: string, files: string[], flags) => {
       const { runBaseline } = await import('./commands/baseline.js');
@@ -154,17 +154,26 @@ function program(done: (code: number) => void): Command {
       done(await runFix(file, flags));
     });
 
-  ahx
-    .command('sheet')
+  checking(ahx.command('sheet'), 'for-drilling, whatever the config says')
     .description(
-      'Write one side of paper for the crew: plan, control, list of holes, no-drill zones, boxes to fill in.',
+      'Check files and write one side of paper for the crew: plan, control, list of holes with findings, no-drill zones, boxes to fill in.',
     )
-    .argument('<file>', 'layout; - is standard input')
-    .argument('[out]', 'file to write, .html or .svg')
+    .argument('[names...]', 'what is checked, as for ahx check, and last the file to write, .html or .svg')
     .option('--package <id>', 'the holes of a package')
     .option('--area <id>', 'the holes of an area')
     .option('--level <id>', 'the holes of a trade on a level; with --trade')
     .option('--trade <id>', 'the trade; with --level')
+    .option('--of <file>', 'the layout whose holes are meant, where several have what is chosen')
+    .option('--parent <file>', 'revision before, to mark what was changed')
+    .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
+    .addOption(
+      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
+        'error',
+        'warning',
+        'info',
+      ]),
+    )
+    .option('-l, --language <tag>', 'language of the sheets: en or es (default: en)')
     .addOption(
       new Option('--paper <size>', 'paper (default: letter where the project reads feet or inches, else a4)').choices([
         'a4',
@@ -172,15 +181,15 @@ function program(done: (code: number) => void): Command {
       ]),
     )
     .option('--force', 'overwrite existing files', false)
-    .option('-q, --quiet', 'print nothing but errors', false)
+    .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
       'after',
-      "\nExamples:\n  ahx sheet level3.ahx.json\n  ahx sheet level3.ahx.json monday.html --package shift-1\n  ahx sheet level3.ahx.json bay.svg --area bay-1 --paper a4\n  ahx sheet level3.ahx.json ducts.html --level L3 --trade duct\n\nWithout a choice it lists what there is to choose from. More holes than one side holds in a type that is readable at arm's length go on further sheets: pages of one HTML file, or files OUT-1.svg, OUT-2.svg and so on.\n\nExit codes: 0 written, 1 not written, 2 wrong use or nothing chosen, 3 cannot be read or written, 4 fault of ahx.",
+      "\nExamples:\n  ahx sheet level3.ahx.json\n  ahx sheet level3.ahx.json monday.html --package shift-1\n  ahx sheet sprinkler.ahx.json ducts.ahx.json monday.html --package shift-1\n  ahx sheet level3.ahx.json monday.html --package shift-1 --parent level3-before.ahx.json\n  ahx sheet level3.ahx.json bay.svg --area bay-1 --paper a4\n  ahx sheet level3.ahx.json ducts.html --level L3 --trade duct\n\nWithout a choice it lists what there is to choose from. Holes with errors are marked, and their boxes are closed. Layouts of other trades are checked and drawn together with the one whose holes are chosen. More holes than one side holds in a type that is readable at arm's length go on further sheets: pages of one HTML file, or files OUT-1.svg, OUT-2.svg and so on.\n\nExit codes: 0 written and no findings, 1 findings (written all the same) or not written, 2 wrong use or nothing chosen, 3 cannot be read or written, 4 fault of ahx.",
     )
-    .action(async (file: string, out: string | undefined, flags) => {
+    .action(async (names: string[], flags) => {
       const { runSheet } = await import('./commands/sheet.js');
-      done(await runSheet(file, out, flags));
+      done(await runSheet(names, flags));
     });
   ahx
     .command('explain')
@@ -195,11 +204,11 @@ function program(done: (code: number) => void): Command {
 }
 
 /** What all commands that check take. */
-function checking(command: Command): Command {
+function checking(command: Command, purpose = 'for-review'): Command {
   return command
     .option('-p, --profile <file>', 'column profile to read tables with; - is standard input')
     .addOption(
-      new Option('--purpose <purpose>', 'what the layouts are checked for (default: for-review)').choices([
+      new Option('--purpose <purpose>', `what the layouts are checked for (default: ${purpose})`).choices([
         'for-review',
         'for-drilling',
         'for-closeout',

@@ -1,26 +1,27 @@
 import { unitSystemOf } from '../draw/scale.js';
-import type { Hole } from '../generated/layout.js';
 import type { LayoutSource } from '../model/layout-source.js';
+import { diffLayouts } from '../events/diff-layouts.js';
+import type { NamedHole } from '../events/layout-changes.js';
 import { type CrewSheet, crewSheets } from '../report/sheet/crew-sheets.js';
 import { ENGLISH_SHEET_WORDS } from '../report/sheet/english-sheet-words.js';
 import { drillingOrder } from '../report/sheet/drilling-order.js';
-import { type LayoutRecords, layoutRecords, partyInWords } from '../report/sheet/layout-records.js';
+import { layoutRecords } from '../report/sheet/layout-records.js';
+import { type OtherLayouts, otherLayouts } from '../report/sheet/other-layouts.js';
+import type { SheetParent } from '../report/sheet/sheet-changes.js';
 import { SheetContext } from '../report/sheet/sheet-context.js';
-import type { SheetSubject } from '../report/sheet/sheet-head.js';
-import { isToBeDrilled, type SheetHole, sheetHole } from '../report/sheet/sheet-hole.js';
+import type { SheetCheck } from '../report/sheet/sheet-findings.js';
+import type { SheetHole } from '../report/sheet/sheet-hole.js';
 import { sheetHtml } from '../report/sheet/sheet-html.js';
+import { keysOf } from '../report/sheet/sheet-keys.js';
 import type { SheetPaper } from '../report/sheet/sheet-paper.js';
-import { sheetRow } from '../report/sheet/sheet-row.js';
+import { type SheetRow, sheetRow } from '../report/sheet/sheet-row.js';
 import { sheetSvg } from '../report/sheet/sheet-svg.js';
 import type { SheetWords } from '../report/sheet/sheet-words.js';
+import { belongsTo, chosen, type SheetChoice } from './sheet-choice.js';
 
+export { holesOfChoice, type SheetChoice, type SheetOption, sheetOptions } from './sheet-choice.js';
+export type { SheetCheck } from '../report/sheet/sheet-findings.js';
 export type { SheetPaper } from '../report/sheet/sheet-paper.js';
-
-/** Whose holes go on sheets. Areas and packages stand for the positions of lifts and rigs, which layouts do not have yet. */
-export type SheetChoice =
-  | { readonly package: string }
-  | { readonly area: string }
-  | { readonly level: string; readonly trade: string };
 
 /** The sheets of one choice. */
 export interface SheetSet {
@@ -29,6 +30,8 @@ export interface SheetSet {
   readonly holeCount: number;
   /** Holes of the choice with nothing to drill: cast in, or there already. */
   readonly notToDrill: number;
+  /** Holes with an error of the check, and others with a warning; accepted ones left aside. */
+  readonly marked: { readonly errors: number; readonly warnings: number };
   readonly paper: SheetPaper;
   /** One HTML file, in pieces. */
   html(): Iterable<string>;
@@ -36,151 +39,98 @@ export interface SheetSet {
   svg(): string[];
 }
 
-/** Something to choose, and how many holes it has. */
-export interface SheetOption {
-  readonly choice: SheetChoice;
-  readonly name: string | undefined;
-  readonly holes: number;
-}
+/** How far around the holes of the sheets those of others are looked for: more than a plan shows, mm. */
+const AROUND_MM = 5000;
 
 /** Letter where the project reads feet or inches, else A4. */
 export function usualPaper({ header: { display } }: LayoutSource): SheetPaper {
   return unitSystemOf(display) === 'metric' ? 'a4' : 'letter';
 }
 
+/** What sheets are made with besides the layout. */
+export interface SheetSettings {
+  readonly paper?: SheetPaper;
+  /** Absent: English. */
+  readonly words?: SheetWords;
+  /** What a check said of the layout; absent: the sheets say that none was made. */
+  readonly check?: SheetCheck;
+  /** Sound layouts of the same frame, whose keep-outs, bores and holes are shown too. */
+  readonly others?: readonly LayoutSource[];
+  /** The revision before; absent: nothing is said of changes. */
+  readonly parent?: LayoutSource;
+}
+
 /**
- * Crew sheets of a sound layout: each is one side of paper, as many as the holes need. The same layout and choice give
- * the same text. Without a hole to drill there is no sheet.
+ * Crew sheets of a sound layout: each is one side of paper, as many as the holes need. The same layouts, choice and
+ * report give the same text. Without a hole to drill there is no sheet.
  *
  * @throws RangeError where the choice names a record that the layout does not have
  */
-export function sheetsOf(
-  source: LayoutSource,
-  choice: SheetChoice,
-  paper: SheetPaper = usualPaper(source),
-  words: SheetWords = ENGLISH_SHEET_WORDS,
-): SheetSet {
+export function sheetsOf(source: LayoutSource, choice: SheetChoice, settings: SheetSettings = {}): SheetSet {
+  const { paper = usualPaper(source), words = ENGLISH_SHEET_WORDS, check, others = [], parent } = settings;
   const records = layoutRecords(source.header);
   const { holes, given, subject } = chosen(source, records, choice);
-  const context = new SheetContext(records, words);
+  const context = new SheetContext(records, words, {
+    check,
+    parent: parent && againstParent(parent, source, choice),
+    others: besides(source, others, holes),
+  });
   const levels = [...new Set(holes.map(({ level }) => level))];
   // Levels come as the layout has them; where the package gives an order, as it names them first.
   const order = given > 0 ? levels : [...records.levels.keys()];
   const toDrill = drillingOrder(holes, given, context.rowMm, order, source.header.frame);
-  const rows = toDrill.map((hole) => sheetRow(hole, context));
+  const rows = numbered(
+    toDrill.map((hole) => sheetRow(hole, context)),
+    (source.header.grids ?? []).flatMap(({ lines }) => lines.map(({ name }) => name)),
+  );
   const sheets = crewSheets(rows, subject, context, paper);
   return {
     sheets,
     holeCount: rows.length,
     notToDrill: subject.notToDrill,
+    marked: {
+      errors: rows.filter(({ findings }) => findings?.state === 'error').length,
+      warnings: rows.filter(({ findings }) => findings?.state === 'warning').length,
+    },
     paper,
     html: () => sheetHtml(sheets, subject, context, paper),
     svg: () => sheets.map(sheetSvg),
   };
 }
 
-interface Chosen {
-  /** Those to be drilled; the first ones in the order that the package gives. */
-  readonly holes: readonly SheetHole[];
-  readonly given: number;
-  readonly subject: SheetSubject;
+/** Rows with numbers and keys that hold for all sheets. */
+function numbered(rows: readonly Omit<SheetRow, 'number' | 'keys'>[], gridlines: readonly string[]): SheetRow[] {
+  const keys = keysOf(rows, gridlines);
+  return rows.map((row, k) => ({ ...row, number: k + 1, keys: keys(row) }));
 }
 
-function chosen(source: LayoutSource, records: LayoutRecords, choice: SheetChoice): Chosen {
-  const about = aboutChoice(records, choice);
-  const listed = 'package' in choice ? (records.packages.get(choice.package)?.holes ?? []) : [];
-  const place = new Map(listed.map((id, k) => [id, k]));
-  const first: SheetHole[] = [];
-  const rest: SheetHole[] = [];
-  let found = 0;
-  const belongs = membershipOf(records, choice);
-  for (const hole of source.holes()) {
-    const at = place.get(hole.id);
-    if (at !== undefined) {
-      first[at] = sheetHole(hole, records);
-      found++;
-    } else if (belongs(hole)) rest.push(sheetHole(hole, records));
+/** What differs from the revision before, and the holes of the choice that it had and that are gone. */
+function againstParent(parent: LayoutSource, source: LayoutSource, choice: SheetChoice): SheetParent {
+  const changes = diffLayouts(parent, source);
+  const before = layoutRecords(parent.header);
+  // A package or area that was not there before says nothing of which holes it would have had.
+  const isKnown = 'package' in choice ? before.packages.has(choice.package) : true;
+  const belongs = isKnown ? belongsTo(before, choice) : () => true;
+  const removed = new Map(changes.removed.map((hole) => [hole.id, hole]));
+  const takenOut: NamedHole[] = [];
+  if (removed.size > 0) {
+    for (const hole of parent.holes()) {
+      const found = removed.get(hole.id);
+      if (found !== undefined && belongs(hole)) takenOut.push(found);
+    }
   }
-  const named = first.filter((hole) => hole !== undefined);
-  const given = named.filter(isToBeDrilled);
-  const holes = [...given, ...rest.filter(isToBeDrilled)];
-  return {
-    holes,
-    given: given.length,
-    subject: {
-      ...about,
-      isOrderGiven: given.length > 0,
-      notToDrill: named.length + rest.length - holes.length,
-      unknown: place.size - found,
+  return { changes, takenOut };
+}
+
+/** What lies around the holes of the sheets that is of other layouts, or of other trades of the same one. */
+function besides(source: LayoutSource, others: readonly LayoutSource[], holes: readonly SheetHole[]): OtherLayouts {
+  const own = new Set(holes.map(({ hole }) => hole.trade));
+  const ofOtherTrades = {
+    header: source.header,
+    *holes() {
+      for (const hole of source.holes()) if (!own.has(hole.trade)) yield hole;
     },
   };
-}
-
-function membershipOf({ packages, substrates }: LayoutRecords, choice: SheetChoice): (hole: Hole) => boolean {
-  if ('area' in choice) return ({ area }) => area === choice.area;
-  if ('package' in choice) {
-    const areas = new Set(packages.get(choice.package)?.areas);
-    return ({ area }) => area !== undefined && areas.has(area);
-  }
-  return (hole) => hole.trade === choice.trade && levelOf(hole, substrates) === choice.level;
-}
-
-function levelOf({ level, substrate }: Hole, substrates: LayoutRecords['substrates']): string | undefined {
-  return level ?? (substrate === undefined ? undefined : substrates.get(substrate)?.level);
-}
-
-type About = Omit<SheetSubject, 'isOrderGiven' | 'notToDrill' | 'unknown'>;
-
-function aboutChoice(records: LayoutRecords, choice: SheetChoice): About {
-  if ('package' in choice) {
-    const found = need(records.packages, choice.package, 'package');
-    const { id, title, date, crew, prerequisite } = found;
-    const name = crew === undefined ? undefined : partyInWords(records, crew);
-    return { kind: 'package', id, title: title ?? id, date, crew: name, prerequisite };
-  }
-  if ('area' in choice) {
-    const { id, name } = need(records.areas, choice.area, 'area');
-    return { kind: 'area', id, title: name };
-  }
-  const level = need(records.levels, choice.level, 'level');
-  const trade = need(records.trades, choice.trade, 'trade');
-  return { kind: 'level', id: level.id, title: `${level.name}: ${trade.name}` };
-}
-
-function need<T>(records: ReadonlyMap<string, T>, id: string, kind: string): T {
-  const found = records.get(id);
-  if (found === undefined) throw new RangeError(`the layout has no ${kind} "${id}"`);
-  return found;
-}
-
-/** What sheets can be made of: packages, areas, and levels by trade, each with a count of its holes. */
-export function sheetOptions(source: LayoutSource): SheetOption[] {
-  const records = layoutRecords(source.header);
-  const packages = [...records.packages.values()].map(({ id, title }) => ({ choice: { package: id }, name: title }));
-  const areas = [...records.areas.values()].map(({ id, name }) => ({ choice: { area: id }, name }));
-  const named: { choice: SheetChoice; name: string | undefined }[] = [...packages, ...areas];
-  const counts = named.map(() => 0);
-  const ofPackage = [...records.packages.values()].map((one) => ({
-    holes: new Set(one.holes),
-    areas: new Set(one.areas),
-  }));
-  const areaPlace = new Map([...records.areas.keys()].map((id, k) => [id, packages.length + k]));
-  const byLevel = new Map<string, SheetOption & { holes: number }>();
-  for (const hole of source.holes()) {
-    for (const [k, { holes, areas: inAreas }] of ofPackage.entries()) {
-      if (holes.has(hole.id) || (hole.area !== undefined && inAreas.has(hole.area))) counts[k]++;
-    }
-    const area = hole.area === undefined ? undefined : areaPlace.get(hole.area);
-    if (area !== undefined) counts[area]++;
-    const level = levelOf(hole, records.substrates);
-    if (level === undefined || !records.levels.has(level) || !records.trades.has(hole.trade)) continue;
-    const key = JSON.stringify([level, hole.trade]);
-    const known = byLevel.get(key);
-    if (known !== undefined) known.holes++;
-    else {
-      const name = `${records.levels.get(level)?.name}: ${records.trades.get(hole.trade)?.name}`;
-      byLevel.set(key, { choice: { level, trade: hole.trade }, name, holes: 1 });
-    }
-  }
-  return [...named.map((one, k) => ({ ...one, holes: counts[k] })), ...byLevel.values()];
+  const points = holes.map(({ hole }) => hole.point);
+  return otherLayouts(source.header, [ofOtherTrades, ...others], points, AROUND_MM);
 }

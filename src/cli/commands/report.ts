@@ -1,6 +1,4 @@
-import type { ClosedInput } from '../../jobs/checked-input.js';
 import { htmlReportOf } from '../../jobs/html-report.js';
-import type { LayoutSource } from '../../model/layout-source.js';
 import { checkOutputName, isSameFile, writeWhole } from '../../node/output-file.js';
 import { printPdf } from '../../node/print-pdf.js';
 import { sha256 } from '../../node/sha256.js';
@@ -10,6 +8,7 @@ import { checkFiles } from '../check-files.js';
 import { pause, print, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
 import { htmlLanguageOf } from '../html-language.js';
+import { readParents } from '../read-parents.js';
 import { type CheckCommandFlags, exitCode } from './check.js';
 
 export interface ReportFlags extends Omit<CheckCommandFlags, 'format'> {
@@ -57,25 +56,4 @@ function keepInputs(outputs: readonly string[], inputs: readonly string[]): void
     if (inputs.some((input) => isSameFile(input, path)))
       throw new WrongUse(`${path} is a file that is read; it is not overwritten.`);
   }
-}
-
-/** The revisions before, each of which must be of a layout that is checked. */
-async function readParents(
-  { parent, profile }: ReportFlags,
-  inputs: readonly (ClosedInput | undefined)[],
-): Promise<LayoutSource[]> {
-  const ids = new Set(inputs.map((input) => input?.summary.id));
-  const parents: LayoutSource[] = [];
-  for (const path of parent) {
-    const flags = { config: false as const, profile, severity: [], option: [], quiet: true };
-    const before = await checkFiles([path], flags, { manners: { quiet: true, colour: false } });
-    const [input] = before.inputs;
-    const source = input?.layout();
-    if (before.report === undefined || source === undefined || before.report.verdict.format !== 'pass')
-      throw new WrongUse(`${path} is no valid layout to hold a revision against; ahx check ${path} says why.`);
-    if (!ids.has(source.header.id))
-      throw new WrongUse(`${path} is of the layout "${source.header.id}", and none of the files is.`);
-    parents.push(source);
-  }
-  return parents;
 }

@@ -1,14 +1,14 @@
 import type { Drawing, Primitive } from '../../draw/primitive.js';
-import { typeWidth } from './fit-lines.js';
 import { sheetBand } from './sheet-band.js';
-import { LINE_MM, labelled, paragraphs, type SheetBlock, stacked, TYPE_MM } from './sheet-block.js';
+import { LINE_MM, stacked } from './sheet-block.js';
 import { CAPS, type SheetCaps, TIGHT_CAPS } from './sheet-caps.js';
 import type { SheetContext } from './sheet-context.js';
 import { type SheetSubject, sheetHead } from './sheet-head.js';
-import { MOST_KEYS, sheetKeys } from './sheet-keys.js';
-import { listHead, listRow } from './sheet-list.js';
+import { MOST_KEYS } from './sheet-keys.js';
+import { listHead, listRow, numberColumnMm } from './sheet-list.js';
 import { MARGIN_MM, SHEET_PAPERS, type SheetPaper } from './sheet-paper.js';
 import type { SheetRow } from './sheet-row.js';
+import { findingsBlock, footBlock, leftOutBlock, workBlock } from './text-blocks.js';
 import { type SheetTexts, sheetTexts } from './sheet-texts.js';
 
 /** One side of paper, and what stands on it as text. */
@@ -21,8 +21,8 @@ export interface CrewSheet {
 
 /** More room than this a row does not take, mm. */
 const MOST_GROWTH_MM = 4;
-/** Room for the labels at the foot. */
-const LABEL_MM = 26;
+/** By this much the band with the plan grows at most, mm. */
+const MOST_EXTRA_MM = 70;
 
 /**
  * Lays rows out on sheets, each one side of paper, in their order. Type never shrinks below what is readable at arm's
@@ -30,29 +30,29 @@ const LABEL_MM = 26;
  * are parted only where one is too large for a sheet.
  */
 export function crewSheets(
-  rows: readonly UnnumberedRow[],
+  rows: readonly SheetRow[],
   subject: SheetSubject,
   context: SheetContext,
   paper: SheetPaper,
 ): CrewSheet[] {
   const layouts = packed(rows, (some) => sheetLayout(some, subject, context, paper, CAPS)).map((some) => {
     const layout = sheetLayout(some, subject, context, paper, CAPS);
-    return layout.spareMm >= 0 ? layout : sheetLayout(some, subject, context, paper, TIGHT_CAPS);
+    if (layout.spareMm < 0) return sheetLayout(some, subject, context, paper, TIGHT_CAPS);
+    // What rows do not take makes the plan larger.
+    const free = layout.spareMm - some.length * MOST_GROWTH_MM;
+    return free <= 0 ? layout : sheetLayout(some, subject, context, paper, CAPS, Math.min(free, MOST_EXTRA_MM));
   });
   return layouts.map((layout, k) => layout.sheet(k + 1, layouts.length));
 }
 
-/** A row that has no place on a sheet yet. */
-type UnnumberedRow = Omit<SheetRow, 'number'>;
-
 /** Rows divided so that each part finds room on a sheet; a single row is always let through. */
 function packed(
-  rows: readonly UnnumberedRow[],
-  layoutOf: (rows: readonly UnnumberedRow[]) => { spareMm: number; hasRoomForKeys: boolean },
-): UnnumberedRow[][] {
-  const sheets: UnnumberedRow[][] = [];
-  let current: UnnumberedRow[] = [];
-  const fits = (some: readonly UnnumberedRow[]) => {
+  rows: readonly SheetRow[],
+  layoutOf: (rows: readonly SheetRow[]) => { spareMm: number; hasRoomForKeys: boolean },
+): SheetRow[][] {
+  const sheets: SheetRow[][] = [];
+  let current: SheetRow[] = [];
+  const fits = (some: readonly SheetRow[]) => {
     const { spareMm, hasRoomForKeys } = layoutOf(some);
     return spareMm >= 0 && hasRoomForKeys;
   };
@@ -77,8 +77,8 @@ function packed(
 }
 
 /** Rows of one group that follow each other; a row without a group is one by itself. */
-function groupsOf(rows: readonly UnnumberedRow[]): UnnumberedRow[][] {
-  const units: UnnumberedRow[][] = [];
+function groupsOf(rows: readonly SheetRow[]): SheetRow[][] {
+  const units: SheetRow[][] = [];
   for (const row of rows) {
     const last = units.at(-1);
     const { group } = row.hole.hole;
@@ -97,23 +97,23 @@ interface SheetLayout {
 }
 
 function sheetLayout(
-  unnumbered: readonly UnnumberedRow[],
+  rows: readonly SheetRow[],
   subject: SheetSubject,
   context: SheetContext,
   paper: SheetPaper,
   caps: SheetCaps,
+  extraMm = 0,
 ): SheetLayout {
-  const rows = unnumbered.map((row, k): SheetRow => ({ ...row, number: k + 1 }));
   const size = SHEET_PAPERS[paper];
   const box = { left: MARGIN_MM, width: size.width - 2 * MARGIN_MM };
   const { words } = context;
   const texts = sheetTexts(rows, subject, context);
-  const keys = sheetKeys(rows);
   const head = sheetHead(subject, context, box, caps);
-  const band = sheetBand(rows, context, box, caps);
-  const work = workBlock(texts, context, box, caps);
-  const titles = listHead(box.left, box.width, words, context.lengths.unitBeside);
-  const list = rows.map((row) => listRow(row, keys.of(row), box.left, box.width, words, caps.notes));
+  const band = sheetBand(rows, context, box, caps, extraMm);
+  const work = stacked([workBlock(texts, context, box, caps), findingsBlock(texts, context, box, caps)]);
+  const listBox = { ...box, numberMm: numberColumnMm(subject.toDrill) };
+  const titles = listHead(listBox, words, context.lengths.unitBeside);
+  const list = rows.map((row) => listRow(row, listBox, words, caps.notes));
   const foot = footBlock(texts, context, box, caps);
   const parts = [head, band, work, titles, foot];
   const isCut = [...parts, ...list].some((part) => part.isCut);
@@ -147,50 +147,6 @@ function sheetLayout(
     const drawing = { width: size.width, height: size.height, label, children };
     return { number, drawing, rows, texts: { ...texts, leftOut } };
   };
-  const hasRoomForKeys = Math.max(keys.substrates.length, keys.moves.length, keys.symbols.length) <= MOST_KEYS;
+  const hasRoomForKeys = Math.max(texts.substrates.length, texts.moves.length, texts.symbols.length) <= MOST_KEYS;
   return { spareMm, hasRoomForKeys, sheet };
-}
-
-type Box = { left: number; width: number };
-
-/** What one works by, between plan and list. */
-function workBlock(texts: SheetTexts, { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
-  const { labels } = words;
-  const conditions = texts.conditions.length === 0 ? [] : [texts.conditions.join(' ')];
-  const parts = [
-    { label: labels.move, said: texts.moves, most: caps.move },
-    { label: labels.holds, said: [texts.holds], most: 2 },
-    { label: labels.conditions, said: conditions, most: caps.conditions },
-  ].filter(({ said }) => said.length > 0);
-  const labelWidth = Math.max(...parts.map(({ label }) => typeWidth(label, TYPE_MM.work, true))) + 3;
-  const blocks = parts.map(({ label, said, most }) => labelled(label, said, { ...box, labelWidth }, 'work', most));
-  return stacked([...blocks, { heightMm: 0.7, isCut: false, draw: () => [] }]);
-}
-
-/** What one looks up, below the list. */
-function footBlock(texts: SheetTexts, { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
-  const part = { ...box, labelWidth: LABEL_MM };
-  const { labels } = words;
-  const shown = texts.noDrill.slice(0, caps.keepOuts >> 1);
-  const rest = texts.noDrill.length - shown.length;
-  return stacked([
-    paragraphs([texts.noDrillHead], box, 'look-up', 2, true),
-    paragraphs([...shown, ...(rest > 0 ? [words.moreKeepOuts(rest)] : [])], box, 'look-up', caps.keepOuts > 6 ? 2 : 1),
-    labelled(labels.substrates, texts.substrates, part, 'look-up', caps.substrate),
-    labelled(
-      labels.symbols,
-      [`${texts.symbols.join('; ')}. ${labels.order}: ${texts.order}`],
-      part,
-      'look-up',
-      caps.symbol,
-    ),
-    labelled(labels.checkLimit, [`${texts.checkLimit[1]} ${words.checkRule}`], part, 'look-up', 3),
-    labelled(labels.call, [texts.call.join(' ')], part, 'look-up', caps.call),
-    paragraphs([`${labels.caution}: ${words.caution}`], box, 'look-up', 6),
-  ]);
-}
-
-function leftOutBlock(texts: readonly string[], { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
-  const part = { ...box, labelWidth: LABEL_MM };
-  return labelled(words.labels.leftOut, texts.length === 0 ? [] : [texts.join(' ')], part, 'look-up', caps.leftOut);
 }

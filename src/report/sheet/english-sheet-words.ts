@@ -1,6 +1,7 @@
 import { PLAN_WORDS } from '../../draw/plan-words.js';
 import { GRID_DIMENSION_WORDS } from '../../frame/grid-dimension-text.js';
 import { CAUTION } from '../../model/caution.js';
+import { english } from '../languages/en.js';
 import type { SheetWords } from './sheet-words.js';
 
 const s = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
@@ -20,6 +21,7 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
   crew: (name) => `crew: ${name}`,
   lengths: (unit) => `Lengths in ${unit}, rounded as shown.`,
   units: { 'ft-in': 'feet and inches', ft: 'feet', in: 'inches', mm: 'mm', m: 'm' },
+  phrases: english,
   labels: {
     move: 'Move',
     holds: 'Holds',
@@ -33,6 +35,11 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
     order: 'Order',
     caution: 'Caution',
     leftOut: 'Not shown',
+    findings: 'Findings',
+    changes: 'Changes',
+    height: 'Height',
+    bores: 'Old bores',
+    reading: 'Reading',
   },
   withUnit: (head, unit) => (unit === undefined ? head : `${head} (${unit})`),
   heads: {
@@ -152,21 +159,93 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
     owner: 'owner',
     other: 'other',
   },
-  call: (name, role, contact) => `${name} (${role}): ${contact ?? 'no contact given'}.`,
+  party: (name, role) => `${name} (${role})`,
+  call: (party, contact) => `${party}: ${contact}.`,
+  noContact: (parties) => `No contact given: ${parties}.`,
   noParties: 'nobody is named in the layout: ask the foreman.',
   moreParties: (count) => `${s(count, 'more party', 'more parties')} in the layout.`,
   orderGiven: 'as the package lists them.',
-  orderByRows: (depth, from, to) => `rows of ${depth} from ${from} to ${to}, to and fro; groups together.`,
+  orderByRows: (from, to) => `row by row from ${from} to ${to}, to and fro; groups together.`,
   castIn: (count) => `${s(count, 'cast-in or existing hole')}: nothing to drill there.`,
   broken: (count) => `${s(count, 'hole')} of the package that the layout does not have.`,
   cut: 'Texts that end in … are cut; the layout has them whole.',
   labelsLeftOut: (count) => `${s(count, 'label')} of the plan for want of room.`,
   shapesLeftOut: (count) =>
-    `${s(count, 'outline or zone', 'outlines or zones')} of the plan beyond the most that are drawn.`,
+    `${s(count, 'outline, zone or hole', 'outlines, zones or holes')} of the plan beyond the most that are drawn.`,
   noSymbol: (trade) => `circle: ${trade}, no symbol given`,
   symbol: (trade, mark) => `${mark}: ${trade}`,
   validity: (from, to) =>
     [from === undefined ? '' : `from ${from}`, to === undefined ? '' : `until ${to}`].filter(Boolean).join(' '),
   listHead: 'The lists as text',
   caution: CAUTION,
+  compass: ['N–S', 'NE–SW', 'E–W', 'NW–SE'],
+  notChecked: 'this sheet was made without a check: what a check would find is not marked.',
+  doNotDrill: 'Do not drill before the office has settled this.',
+  finding: (severity, message) => `${capital(severity)}: ${message}`,
+  generalFinding: (severity, message) => `${capital(severity)} that names no hole: ${message}`,
+  acceptedFinding: (owner, until, message) => `Accepted by ${owner} until ${until}: ${message}`,
+  moreGeneral: (count) => `${s(count, 'more cause')} without a hole: see the report of the check.`,
+  notKept: (count) =>
+    `${s(count, 'finding')} of the check not looked at here, there are too many: holes may lack a mark.`,
+  holesWithFindings: (some, of) =>
+    some === 0
+      ? `None at the ${s(of, 'hole')} of this sheet.`
+      : `${some} of the ${s(of, 'hole')} of this sheet ${some === 1 ? 'has' : 'have'} findings.`,
+  holesWithErrors: (numbers) => `Errors, boxes closed: No. ${numbers}.`,
+  holesWithWarnings: (numbers) => `Warnings: No. ${numbers}.`,
+  holesAccepted: (numbers) => `Accepted for a time: No. ${numbers}.`,
+  findingsNotShown: (count) => `${s(count, 'finding')} of these holes not shown here.`,
+  checkedAlone: 'Checked alone: layouts of other trades were not looked at.',
+  checkedWith: (names) => `Checked together with ${names}.`,
+  notLookedAt: (names) => `Not looked at, since they cannot be compared with this layout: ${names}.`,
+  otherHoles: (count, trades) => `Broken rings: ${s(count, 'hole')} of other trades (${trades}).`,
+  bore: ({ id, end, diameter, depth, number, distance }) =>
+    `${id} (${[end, ...(diameter === undefined ? [] : [`dia. ${diameter}`]), ...(depth === undefined ? [] : [`${depth} deep`])].join(', ')}): nearest No. ${number}, ${distance} from middle to middle.`,
+  boreEnds: { complete: 'complete', partial: 'partial', abandoned: 'abandoned' },
+  moreBores: (count) => `${s(count, 'more existing bore')} near these holes not listed.`,
+  heightAbove: {
+    finishedFloor: (level) => `above the finished floor of ${level}`,
+    structuralTop: (level) => `above the structural slab of ${level}`,
+    datum: (datum) => `above the height datum (${datum})`,
+  },
+  heightOfAll: (height, above) => `Surface at all holes: ${height} ${above}.`,
+  heightOf: (height, numbers) => `Surface ${height} (No. ${numbers})`,
+  heightRange: (least, most, above) => `Surface: ${least} to ${most} ${above}; each in the layout.`,
+  heightAsFound: (numbers) => `Surface as found${numbers === '' ? '' : ` at No. ${numbers}`}: no height is given.`,
+  signs: '!! error, ! warning, (!) accepted finding, Δ changed.',
+  reading:
+    'Limits of depth: + deeper, − shallower, 0 not that way. Along, across: how far off, by the run. Obstr.: what was in the way.',
+  members: {
+    point: 'place',
+    holeType: 'hole type',
+    diameter: 'diameter',
+    depth: 'depth',
+    depthTolerance: 'limits of depth',
+    positionTolerance: 'position tolerance',
+    axis: 'axis',
+    substrate: 'concrete',
+    moveAllowance: 'what may be shifted',
+    above: 'far side',
+    bit: 'bit',
+    thickness: 'thickness',
+    face: 'face',
+    outline: 'outline',
+    name: 'name',
+  },
+  changed: (revision, what) => `Δ Since revision ${revision}: ${what}.`,
+  changeNew: 'new',
+  changeMoved: (distance) => `moved by ${distance}, strike the old mark out`,
+  changeRespecified: (members) => `other ${members}`,
+  changeTag: (from) => (from === undefined ? 'had no tag before' : `tag was ${from}`),
+  changeRedefined: (name, members) => `${name} has other values: ${members}`,
+  changesOfSheet: (revision, numbers) =>
+    numbers === ''
+      ? `None at these holes since revision ${revision}.`
+      : `Δ New, moved or changed since revision ${revision}: No. ${numbers}.`,
+  takenOut: (revision, tags, more) =>
+    `Taken out since revision ${revision}: ${tags}${more > 0 ? ` and ${more} more` : ''}: strike old marks out.`,
 };
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

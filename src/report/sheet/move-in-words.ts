@@ -3,8 +3,6 @@ import type { SheetHole } from './sheet-hole.js';
 import type { SheetLengths } from './sheet-lengths.js';
 import type { SheetWords } from './sheet-words.js';
 
-const COMPASS = ['N–S', 'NE–SW', 'E–W', 'NW–SE'] as const;
-
 /** How far a crew may shift a hole, as a sentence. */
 export function moveInWords(
   { hole, group, moveAllowance }: SheetHole,
@@ -20,17 +18,21 @@ export function moveInWords(
   return words.allowance({
     along: lengths.atMost(along),
     across: lengths.atMost(across),
-    run: run && runInWords(run, frame),
+    run: run && runInWords(run, frame, words),
     isTogether: group !== undefined && (movesTogether === true || group.movesTogether !== false),
     ask,
   });
 }
 
 /** Which way a run goes: the two of eight compass points by project north, without it the plan axis that it follows most; undefined for an upright one. */
-function runInWords([x, y, z]: readonly [number, number, number], { projectNorthDeg }: Pick<Frame, 'projectNorthDeg'>) {
+function runInWords(
+  [x, y, z]: readonly [number, number, number],
+  { projectNorthDeg }: Pick<Frame, 'projectNorthDeg'>,
+  { compass }: SheetWords,
+) {
   if (Math.hypot(x, y) < Math.abs(z)) return undefined;
   if (projectNorthDeg === undefined) return Math.abs(x) >= Math.abs(y) ? 'x' : 'y';
   const bearingDeg = (Math.atan2(x, y) * 180) / Math.PI - projectNorthDeg;
   const eighth = Math.round(bearingDeg / 45);
-  return COMPASS[((eighth % 4) + 4) % 4];
+  return compass[((eighth % 4) + 4) % 4];
 }

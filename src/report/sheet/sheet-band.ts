@@ -5,6 +5,8 @@ import type { Primitive } from '../../draw/primitive.js';
 import { unitSystemOf } from '../../draw/scale.js';
 import type { ControlPoint } from '../../generated/layout.js';
 import { printable } from '../printable.js';
+import type { OtherHole } from './other-layouts.js';
+import { heightsInWords } from './heights-in-words.js';
 import { LINE_MM, labelled, paragraphs, type SheetBlock, stacked, textAt, TYPE_MM } from './sheet-block.js';
 import type { SheetCaps } from './sheet-caps.js';
 import type { SheetContext } from './sheet-context.js';
@@ -23,28 +25,30 @@ export interface SheetBand {
   readonly heightMm: number;
   readonly isCut: boolean;
   /** Draws it, and says what the plan does not show. */
-  draw(top: number): { primitives: Primitive[]; leftOut: string[] };
+  draw(top: number): { primitives: Primitive[]; leftOut: string[]; otherTrades: ReadonlyMap<string, number> };
 }
 
+/** @param extraMm what the paper has free, for a larger plan */
 export function sheetBand(
   rows: readonly SheetRow[],
   context: SheetContext,
   box: { left: number; width: number },
   caps: SheetCaps,
+  extraMm = 0,
 ): SheetBand {
   const { words } = context;
   const sideLeft = box.left + box.width - SIDE_MM;
   const keyMm = LINE_MM['look-up'] + KEY_PLAN_MM.height + 1.5;
   const side = { left: sideLeft, width: SIDE_MM };
   const control = stacked([controlBlock(rows, context, side, caps), limitBlock(rows, context, side)]);
-  const bandMm = Math.max(caps.bandMm, keyMm + control.heightMm);
+  // How many of them the plan shows is known when it is drawn.
+  const most = { otherTrades: tradesOf(context.others.holes) };
+  const bandMm = Math.max(caps.bandMm, keyMm + control.heightMm) + extraMm;
+  const scaleName = LONGEST_SCALE[unitSystemOf(context.records.header.display)];
+  const caption = captionOf(rows, context, { scaleName, ...most }, box, caps);
   return {
-    heightMm:
-      bandMm +
-      1 +
-      captionOf(rows, context, LONGEST_SCALE[unitSystemOf(context.records.header.display)], box).heightMm +
-      1,
-    isCut: control.isCut,
+    heightMm: bandMm + 1 + caption.heightMm + 1,
+    isCut: control.isCut || caption.isCut,
     draw(top) {
       const level = context.planLevel(rows);
       const frame = { left: box.left, top, right: sideLeft - 3, bottom: top + bandMm };
@@ -65,8 +69,9 @@ export function sheetBand(
           { kind: 'group', name: 'key-plan', clip: { at: [key.left, key.top], ...KEY_PLAN_MM }, children: drawnKey },
           { kind: 'group', name: 'north', children: moved(north.primitives, sideLeft + SIDE_MM - 10, top + 12) },
           ...control.draw(top + keyMm),
-          ...captionOf(rows, context, plan.scaleName, box).draw(top + bandMm + 1),
+          ...captionOf(rows, context, plan, box, caps).draw(top + bandMm + 1),
         ],
+        otherTrades: plan.otherTrades,
         leftOut: [
           ...(plan.labelsLeftOut > 0 ? [words.labelsLeftOut(plan.labelsLeftOut)] : []),
           ...(plan.shapesLeftOut > 0 ? [words.shapesLeftOut(plan.shapesLeftOut)] : []),
@@ -79,21 +84,33 @@ export function sheetBand(
 /** No round scale of the holes of a sheet has a longer name. */
 const LONGEST_SCALE = { metric: '1:2000', imperial: `3/32" = 1'-0"` };
 
+/** Number of holes by the name of their trade. */
+function tradesOf(holes: readonly OtherHole[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const { trade } of holes) counts.set(trade, (counts.get(trade) ?? 0) + 1);
+  return counts;
+}
+
 /** How the plan is seen: below it. */
 function captionOf(
   rows: readonly SheetRow[],
-  { words, records }: SheetContext,
-  scaleName: string,
+  context: SheetContext,
+  { scaleName, otherTrades }: { scaleName: string; otherTrades: ReadonlyMap<string, number> },
   box: { left: number; width: number },
+  caps: SheetCaps,
 ): SheetBlock {
+  const { words, records } = context;
   const directions = [...new Set(rows.map(({ hole }) => drillDirection(hole)))];
+  const others = [...otherTrades.values()].reduce((sum, count) => sum + count, 0);
   const caption = [
     `${words.planScale(scaleName)}.`,
     words.seenFromAbove,
+    ...heightsInWords(rows, context),
     ...directions.map((direction) => words.drilled[direction]),
+    ...(others > 0 ? [words.otherHoles(others, printable([...otherTrades.keys()].join(', ')))] : []),
     ...northArrows(records.header.frame, words.plan).words.map((text) => `${text}.`),
   ].join(' ');
-  return paragraphs([caption], box, 'look-up', 3);
+  return paragraphs([caption], box, 'look-up', caps.caption);
 }
 
 /** Control points that set-ups of the level are made from: those of the level or of none that nothing replaces. */

@@ -10,8 +10,14 @@ export interface SheetCaps {
   readonly keepOuts: number;
   readonly call: number;
   readonly leftOut: number;
+  /** Of each finding. */
+  readonly findings: number;
+  readonly changes: number;
+  readonly bores: number;
   readonly notes: number;
   readonly points: number;
+  /** Of the lines below the plan. */
+  readonly caption: number;
   readonly bandMm: number;
 }
 
@@ -22,13 +28,17 @@ export const CAPS: SheetCaps = {
   move: 3,
   conditions: 3,
   substrate: 2,
-  symbol: 3,
+  symbol: 5,
   keepOuts: 13,
   call: 3,
   leftOut: 2,
+  findings: 3,
+  changes: 2,
+  bores: 2,
   notes: 3,
   points: 6,
-  bandMm: 54,
+  caption: 5,
+  bandMm: 50,
 };
 
 /** Where texts are so long that not one hole would find room. */
@@ -39,11 +49,15 @@ export const TIGHT_CAPS: SheetCaps = {
   move: 2,
   conditions: 2,
   substrate: 1,
-  symbol: 2,
+  symbol: 3,
   keepOuts: 5,
   call: 2,
   leftOut: 1,
+  findings: 1,
+  changes: 1,
+  bores: 1,
   notes: 2,
   points: 1,
+  caption: 3,
   bandMm: 46,
 };

@@ -1,6 +1,6 @@
 import type { PlanLevel } from '../../draw/plan-level.js';
 import { unitSystemOf } from '../../draw/scale.js';
-import type { KeepOut, Level } from '../../generated/layout.js';
+import type { Bore, KeepOut, Level } from '../../generated/layout.js';
 import { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { heightsOfKeepOut, isNear, emptyRange, stretch, stretchOver } from '../../draw/height-ranges.js';
 import type { Vec3 } from '../../geometry/vector.js';
@@ -8,6 +8,9 @@ import { printable } from '../printable.js';
 import { ROW_MM } from './drilling-order.js';
 import type { LayoutRecords } from './layout-records.js';
 import { NearKeepOuts, type NearKeepOut } from './near-keep-outs.js';
+import { NO_OTHERS, type OtherHole, type OtherLayouts } from './other-layouts.js';
+import { SheetChanges, type SheetParent } from './sheet-changes.js';
+import { type SheetCheck, SheetFindings } from './sheet-findings.js';
 import { sheetLengths, type SheetLengths } from './sheet-lengths.js';
 import type { SheetHole } from './sheet-hole.js';
 import type { RowContext, SheetRow } from './sheet-row.js';
@@ -16,13 +19,28 @@ import type { SheetWords } from './sheet-words.js';
 /** Keep-outs nearer than this to the axis of a hole are listed: 1 m, and 3 ft where the project reads feet or inches. A definition of ours. */
 const NEAR_MM = { metric: 1000, imperial: 914.4 };
 
+/** What sheets show besides the layout. */
+export interface SheetAdditions {
+  /** Absent: the sheets say that nothing was checked. */
+  readonly check?: SheetCheck;
+  /** The revision before; absent: nothing is said of changes. */
+  readonly parent?: SheetParent;
+  readonly others?: OtherLayouts;
+}
+
 /** All that the sheets of one choice share. */
 export class SheetContext implements RowContext {
   readonly lengths: SheetLengths;
   readonly nearMm: number;
   /** Depth of the rows of the order. */
   readonly rowMm: number;
+  readonly others: OtherLayouts;
+  /** Of all layouts. */
   readonly keepOuts: readonly KeepOut[];
+  readonly bores: readonly Bore[];
+  readonly findings: SheetFindings;
+  readonly changes: SheetChanges | undefined;
+  private readonly ownKeepOuts: number;
   private readonly near: NearKeepOuts;
   private readonly nearOf = new Map<SheetHole, NearKeepOut[]>();
   private readonly gridlines = new Map<string | undefined, LevelGridlines>();
@@ -30,14 +48,20 @@ export class SheetContext implements RowContext {
   constructor(
     readonly records: LayoutRecords,
     readonly words: SheetWords,
+    { check, parent, others = NO_OTHERS }: SheetAdditions = {},
   ) {
-    const { display, keepOuts = [] } = records.header;
+    const { display, keepOuts = [], bores = [] } = records.header;
     this.lengths = sheetLengths(display);
     const system = unitSystemOf(display);
     this.nearMm = NEAR_MM[system];
     this.rowMm = ROW_MM[system];
-    this.keepOuts = keepOuts;
-    this.near = new NearKeepOuts(keepOuts, this.nearMm);
+    this.others = others;
+    this.ownKeepOuts = keepOuts.length;
+    this.keepOuts = [...keepOuts, ...others.keepOuts];
+    this.bores = [...bores, ...others.bores];
+    this.near = new NearKeepOuts(this.keepOuts, this.nearMm);
+    this.findings = new SheetFindings(check, words);
+    this.changes = parent && new SheetChanges(parent, words, this.lengths);
   }
 
   gridlinesOf(level: string | undefined): LevelGridlines {
@@ -68,8 +92,9 @@ export class SheetContext implements RowContext {
   }
 
   /** What the plan of a sheet shows; its rows are of one level. */
-  planLevel(rows: readonly SheetRow[]): PlanLevel {
-    const { header, records } = { header: this.records.header, records: this.records };
+  planLevel(rows: readonly SheetRow[]): PlanLevel & { otherHoles: readonly OtherHole[] } {
+    const { records } = this;
+    const { header } = records;
     const level = rows[0].hole.level;
     const substrates = (header.substrates ?? []).filter(
       (one) => rows.some(({ hole }) => hole.substrate === one) || (level !== undefined && one.level === level),
@@ -82,9 +107,15 @@ export class SheetContext implements RowContext {
     const keepOuts = this.keepOuts.filter(
       (one, k) =>
         isAlso.has(k) ||
-        (one.substrate === undefined ? isNear(heights, heightsOfKeepOut(one)) : ids.has(one.substrate)),
+        // Ids of substrates are those of the own layout.
+        (one.substrate === undefined || k >= this.ownKeepOuts
+          ? isNear(heights, heightsOfKeepOut(one))
+          : ids.has(one.substrate)),
     );
-    const bores = (header.bores ?? []).filter(({ substrate }) => substrate === undefined || ids.has(substrate));
+    const own = (header.bores ?? []).filter(({ substrate }) => substrate === undefined || ids.has(substrate));
+    const isAtHeight = (z: number | undefined) => z === undefined || isNear(heights, { low: z, high: z });
+    const bores = [...own, ...this.others.bores.filter(({ point }) => isAtHeight(point[2]))];
+    const otherHoles = this.others.holes.filter(({ z }) => isAtHeight(z));
     const building = level === undefined ? undefined : records.levels.get(level)?.building;
     const around = (header.substrates ?? [])
       .filter(
@@ -105,6 +136,7 @@ export class SheetContext implements RowContext {
       substrates,
       keepOuts,
       bores,
+      otherHoles,
       trades: [],
       holes: { count: 0, x: [], y: [], trade: [], group: [], tag: () => '' },
       around,

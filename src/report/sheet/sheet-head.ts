@@ -4,7 +4,7 @@ import { fitLines, typeWidth } from './fit-lines.js';
 import { LINE_MM, RULE, type SheetBlock, textAt, textLines, TYPE_MM } from './sheet-block.js';
 import type { SheetCaps } from './sheet-caps.js';
 import type { SheetContext } from './sheet-context.js';
-import { oneLine } from './sheet-row.js';
+import { oneLine } from './one-line.js';
 
 /** What the sheets are about. Texts as the layout has them. */
 export interface SheetSubject {
@@ -16,6 +16,8 @@ export interface SheetSubject {
   /** What must have happened before. */
   readonly prerequisite?: string;
   readonly isOrderGiven: boolean;
+  /** Holes to be drilled, on all sheets. */
+  readonly toDrill: number;
   /** Holes where there is nothing to drill, and holes that are named and not there. */
   readonly notToDrill: number;
   readonly unknown: number;

@@ -6,6 +6,7 @@ import { controlOf, controlText } from './sheet-band.js';
 import { SHEET_PAPERS, type SheetPaper } from './sheet-paper.js';
 import { sheetSvg } from './sheet-svg.js';
 import type { SheetRow } from './sheet-row.js';
+import type { SheetWords } from './sheet-words.js';
 
 const STYLES = `
 html { background: #fff; color: #000; font: 16px/1.4 sans-serif; color-scheme: light; }
@@ -64,26 +65,41 @@ function textOf({ number, rows, texts }: CrewSheet, count: number, context: Shee
     words.withUnit(heads.grid, unit),
     labels.substrates,
     labels.move,
+    labels.findings,
   ];
   const said: [string, readonly string[]][] = [
     [labels.checkLimit, [...texts.checkLimit, words.checkRule]],
+    [labels.findings, texts.findings],
+    [labels.changes, texts.changes],
+    [labels.height, texts.heights],
     [labels.holds, [texts.holds]],
     [labels.conditions, texts.conditions],
     [labels.control, controlOf(rows, context).map((point) => controlText(point, context))],
     [labels.noDrill, [texts.noDrillHead, ...texts.noDrill]],
+    [labels.bores, texts.bores],
     [labels.symbols, texts.symbols],
+    [labels.reading, [texts.reading]],
     [labels.order, [texts.order]],
     [labels.call, texts.call],
     [labels.leftOut, texts.leftOut],
     [labels.caution, [words.caution]],
   ];
+  const list = rows.map((row) => rowOf(row, words));
   return html`<h3>${words.sheetOf(number, count)}</h3>
 <table><thead><tr>${titles.map((title) => html`<th scope="col">${title}</th>`)}</tr></thead><tbody>
-${rows.map(rowOf)}</tbody></table>
+${list}</tbody></table>
 ${said.filter(([, lines]) => lines.length > 0).map(([label, lines]) => html`<p><b>${label}</b>: ${lines.join(' ')}</p>\n`)}`;
 }
 
-function rowOf({ number, tag, bit, depth, grid, substrateText, moveText, notes }: SheetRow): Markup {
+function rowOf(
+  { number, tag, bit, depth, grid, substrateText, moveText, notes, findings, change }: SheetRow,
+  words: SheetWords,
+): Markup {
   const cells = [tag, bit.filter(Boolean).join(', '), depth.filter(Boolean).join(', '), grid.join(', '), substrateText];
-  return html`<tr><th scope="row">${number}</th>${cells.map((cell) => html`<td>${cell}</td>`)}<td>${[moveText, ...notes].join(' ')}</td></tr>\n`;
+  const found = [
+    ...(findings?.state === 'error' ? [words.doNotDrill] : []),
+    ...(findings?.lines ?? []),
+    ...(change === undefined ? [] : [change.text]),
+  ];
+  return html`<tr><th scope="row">${number}</th>${cells.map((cell) => html`<td>${cell}</td>`)}<td>${[moveText, ...notes].join(' ')}</td><td>${found.join(' ')}</td></tr>\n`;
 }

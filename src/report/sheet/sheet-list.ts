@@ -7,7 +7,7 @@ import type { SheetRow } from './sheet-row.js';
 import type { SheetWords } from './sheet-words.js';
 
 /** Columns that do not grow, mm. */
-const WIDTHS = { number: 9, tag: 25, symbol: 12, bit: 21, depth: 23, keys: 10, box: 16 } as const;
+const WIDTHS = { tag: 25, symbol: 12, bit: 21, depth: 23, keys: 10, box: 16 } as const;
 /** A box must be high enough to write in. */
 const LEAST_ROW_MM = 12.4;
 const PAD_MM = 0.5;
@@ -27,10 +27,16 @@ interface Columns {
   readonly right: number;
 }
 
-/** Short names of concrete and move on a sheet. */
-export interface RowKeys {
-  readonly substrate: string;
-  readonly move: string;
+/** Where a list stands, and how wide its numbers are. Millimetres. */
+export interface ListBox {
+  readonly left: number;
+  readonly width: number;
+  readonly numberMm: number;
+}
+
+/** Width of the column of numbers up to a highest one: two digits in the type to work by, more in the smaller one. */
+export function numberColumnMm(highest: number): number {
+  return highest < 100 ? 9 : 13.5;
 }
 
 interface CellLine {
@@ -46,8 +52,8 @@ export interface ListRow {
   draw(top: number, heightMm: number): Primitive[];
 }
 
-function columnsOf(left: number, width: number, boxes: number): Columns {
-  const tag = left + WIDTHS.number;
+function columnsOf({ left, width, numberMm }: ListBox, boxes: number): Columns {
+  const tag = left + numberMm;
   const symbol = tag + WIDTHS.tag;
   const bit = symbol + WIDTHS.symbol;
   const depth = bit + WIDTHS.bit;
@@ -62,9 +68,9 @@ function columnsOf(left: number, width: number, boxes: number): Columns {
 }
 
 /** The heads of the columns. */
-export function listHead(left: number, width: number, words: SheetWords, unit: string | undefined): SheetBlock {
+export function listHead(box: ListBox, words: SheetWords, unit: string | undefined): SheetBlock {
   const { heads, boxes } = words;
-  const columns = columnsOf(left, width, boxes.length);
+  const columns = columnsOf(box, boxes.length);
   const edges = edgesOf(columns);
   const titles = [
     heads.number,
@@ -94,15 +100,30 @@ export function listHead(left: number, width: number, words: SheetWords, unit: s
 }
 
 /** One row of the list. */
-export function listRow(
-  row: SheetRow,
-  keys: RowKeys,
-  left: number,
-  width: number,
-  words: SheetWords,
-  mostNoteLines: number,
-): ListRow {
-  const columns = columnsOf(left, width, words.boxes.length);
+export function listRow(row: SheetRow, box: ListBox, words: SheetWords, mostNoteLines: number): ListRow {
+  const columns = columnsOf(box, words.boxes.length);
+  const { cells, isCut } = cellsOf(row, columns);
+  const said = saidBelow(row, { left: columns.tag, width: columns.right - columns.tag - 1 }, words, mostNoteLines);
+  const tallest = Math.max(...cells.map(([, lines]) => lines.reduce((sum, { size }) => sum + LINE_MM[size], 0)));
+  const body = Math.max(LEAST_ROW_MM, tallest + 2 * PAD_MM);
+  return {
+    leastHeightMm: body + said.heightMm,
+    isCut: isCut || said.isCut,
+    draw(top, heightMm) {
+      const cellsMm = heightMm - said.heightMm;
+      return [
+        ...frameOf(columns, top, cellsMm, heightMm),
+        ...(row.findings?.state === 'error' ? [closedBoxes(columns, top, cellsMm)] : []),
+        ...cells.flatMap(([x, lines]) => drawCell(lines, x + 0.9, top + PAD_MM)),
+        ...signOf(row, columns.symbol + WIDTHS.symbol / 2, top),
+        ...said.draw(top + cellsMm),
+      ];
+    },
+  };
+}
+
+/** The texts of the cells, each with its left edge. */
+function cellsOf(row: SheetRow, columns: Columns): { cells: [number, CellLine[]][]; isCut: boolean } {
   let isCut = false;
   const cell = (texts: readonly string[], from: number, to: number, isBold = false): CellLine[] =>
     texts.flatMap((text) => {
@@ -110,40 +131,71 @@ export function listRow(
       isCut ||= found.isCut;
       return found.lines;
     });
-  const letters = fitLines(row.look.letters ?? '', WIDTHS.symbol - 1, TYPE_MM['look-up'], 1, true).lines;
+  const { keys } = row;
   const cells: [number, CellLine[]][] = [
-    [columns.number, cell([String(row.number)], columns.number, columns.tag, true)],
+    [columns.number, numberLines(row)],
     [columns.tag, cell([row.tag], columns.tag, columns.symbol, true)],
     [columns.bit, [...cell([row.bit[0]], columns.bit, columns.depth), ...lookUp(row.bit[1], WIDTHS.bit)]],
     [columns.depth, depthLines(row.depth, columns.grid - columns.depth)],
     [columns.grid, cell(row.grid, columns.grid, columns.keys)],
     [columns.keys, cell([keys.substrate, keys.move], columns.keys, columns.boxes[0])],
   ];
-  const said = row.notes.length === 0 ? [] : [row.notes.join(' ')];
-  const notes = paragraphs(
-    said,
-    { left: columns.tag, width: columns.right - columns.tag - 1 },
-    'look-up',
-    mostNoteLines,
-  );
-  const tallest = Math.max(...cells.map(([, lines]) => lines.reduce((sum, { size }) => sum + LINE_MM[size], 0)));
-  const body = Math.max(LEAST_ROW_MM, tallest + 2 * PAD_MM);
-  return {
-    leastHeightMm: body + notes.heightMm,
-    isCut: isCut || notes.isCut,
-    draw: (top, heightMm) => [
-      ...frameOf(columns, top, heightMm - notes.heightMm, heightMm),
-      ...cells.flatMap(([x, lines]) => drawCell(lines, x + 0.9, top + PAD_MM)),
-      ...moved(symbolSign(row.look, SIGN_MM, false), columns.symbol + WIDTHS.symbol / 2, top + 4.6),
-      ...letters.map((text) =>
-        textAt([columns.symbol + WIDTHS.symbol / 2, top + 11.2], text, TYPE_MM['look-up'], {
-          anchor: 'middle',
-          isBold: true,
-        }),
-      ),
-      ...stacked([notes]).draw(top + heightMm - notes.heightMm),
-    ],
-  };
+  return { cells, isCut };
+}
+
+/** Signs below the number, in the order of what they mean for the work. */
+export const ROW_SIGNS = { error: '!!', warning: '!', accepted: '(!)', change: 'Δ' } as const;
+
+/** The number, never broken, and below it the signs of findings and change. */
+function numberLines({ number, findings, change }: SheetRow): CellLine[] {
+  const signs = [
+    ...(findings === undefined ? [] : [ROW_SIGNS[findings.state]]),
+    ...(change === undefined ? [] : [ROW_SIGNS.change]),
+  ];
+  const size = number < 100 ? 'work' : 'look-up';
+  return [
+    { text: String(number), size, isBold: true },
+    ...(signs.length > 0 ? [{ text: signs.join(''), size: 'look-up' as const, isBold: true }] : []),
+  ];
+}
+
+/** What stands below the cells: findings, what is other than before, notes. */
+function saidBelow(
+  { findings, change, notes }: SheetRow,
+  box: { left: number; width: number },
+  words: SheetWords,
+  mostNoteLines: number,
+): SheetBlock {
+  const [first, ...more] = findings?.lines ?? [];
+  const isError = findings?.state === 'error';
+  const gravest = first === undefined ? [] : [isError ? `${words.doNotDrill} ${first}` : first];
+  return stacked([
+    paragraphs(gravest, box, 'look-up', 2, isError),
+    paragraphs(more, box, 'look-up', 2),
+    paragraphs(change === undefined ? [] : [change.text], box, 'look-up', 2),
+    paragraphs(notes.length === 0 ? [] : [notes.join(' ')], box, 'look-up', mostNoteLines),
+  ]);
+}
+
+function signOf({ look }: SheetRow, x: number, top: number): Primitive[] {
+  const letters = fitLines(look.letters ?? '', WIDTHS.symbol - 1, TYPE_MM['look-up'], 1, true).lines;
+  return [
+    ...moved(symbolSign(look, SIGN_MM, false), x, top + 4.6),
+    ...letters.map((text) => textAt([x, top + 11.2], text, TYPE_MM['look-up'], { anchor: 'middle', isBold: true })),
+  ];
+}
+
+/** A cross through each box, so that nothing is written into it. */
+function closedBoxes({ boxes, right }: Columns, top: number, cellsMm: number): Primitive {
+  const bottom = top + cellsMm;
+  const lines = boxes.flatMap((x, k) => {
+    const end = boxes[k + 1] ?? right;
+    return [
+      [[x, top] as const, [end, bottom] as const],
+      [[x, bottom] as const, [end, top] as const],
+    ];
+  });
+  return { kind: 'polyline', lines, style: { stroke: 'ink', strokeWidth: 0.6 } };
 }
 
 /** The depth, and its limits in the type to work by only where they find room in one line. */

@@ -4,7 +4,7 @@ import { keepOutMarks } from '../../draw/keep-out-marks.js';
 import { boxAbout, LabelRoom } from '../../draw/label-room.js';
 import type { PlanLevel } from '../../draw/plan-level.js';
 import { type PaperBox, PlanView } from '../../draw/plan-view.js';
-import type { Primitive, Spot } from '../../draw/primitive.js';
+import type { Circle, Primitive, Spot, Style } from '../../draw/primitive.js';
 import { roundScale, scaleBar, unitSystemOf } from '../../draw/scale.js';
 import { ShapeBudget } from '../../draw/shape-budget.js';
 import { structureMarks } from '../../draw/structure-marks.js';
@@ -13,6 +13,7 @@ import { PlanBox } from '../../geometry/plan-box.js';
 import { printable } from '../printable.js';
 import { fitLines, typeWidth } from './fit-lines.js';
 import { LOOK_UP_TYPE_MM } from './sheet-paper.js';
+import type { OtherHole } from './other-layouts.js';
 import type { SheetRow } from './sheet-row.js';
 
 /** The plan of the holes of one sheet. */
@@ -20,6 +21,8 @@ export interface SheetPlan {
   readonly primitives: Primitive[];
   readonly view: PlanView;
   readonly scaleName: string;
+  /** How many holes of each other trade are drawn, by its name. */
+  readonly otherTrades: ReadonlyMap<string, number>;
   readonly labelsLeftOut: number;
   readonly shapesLeftOut: number;
 }
@@ -37,7 +40,11 @@ const REACHES_MM = [4.2, 6.5, 9, 12, 16];
 const DIRECTIONS = 12;
 
 /** Draws the holes with their numbers, and around them structure, gridlines, existing bores and keep-outs, at the largest round scale. */
-export function sheetPlan(rows: readonly SheetRow[], level: PlanLevel, frame: PaperBox): SheetPlan {
+export function sheetPlan(
+  rows: readonly SheetRow[],
+  level: PlanLevel & { readonly otherHoles: readonly OtherHole[] },
+  frame: PaperBox,
+): SheetPlan {
   const { view, scaleName } = viewOf(rows, level, frame);
   const budget = new ShapeBudget();
   const inside = {
@@ -52,6 +59,7 @@ export function sheetPlan(rows: readonly SheetRow[], level: PlanLevel, frame: Pa
   const grid = gridlineMarks(level.gridlines, view, room, budget);
   const marks = rows.map(({ hole: { hole } }) => view.spot(hole.point[0], hole.point[1]));
   for (const at of marks) room.take(boxAbout(at, SIGN_MM, SIGN_MM));
+  const rings = otherHoleMarks(level.otherHoles, view);
   const numbers = numberLabels(rows, marks, room);
   const names = keepOutNames(keepOuts.names, room);
   const signs = rows.map(
@@ -68,8 +76,10 @@ export function sheetPlan(rows: readonly SheetRow[], level: PlanLevel, frame: Pa
           ...grid.lines,
           ...structure,
           ...boreMarks(level.bores, view),
+          ...rings.primitives,
           ...numbers.leaders,
           ...signs,
+          ...closedMarks(rows, marks),
           ...names.primitives,
           ...numbers.texts,
           ...grid.bubbles,
@@ -86,9 +96,53 @@ export function sheetPlan(rows: readonly SheetRow[], level: PlanLevel, frame: Pa
     ],
     view,
     scaleName,
+    otherTrades: rings.trades,
     labelsLeftOut: numbers.leftOut + names.leftOut + grid.namesLeftOut,
-    shapesLeftOut: budget.leftOut,
+    shapesLeftOut: budget.leftOut + rings.leftOut,
   };
+}
+
+/** More holes of other trades than this are not drawn. */
+const MOST_OTHERS = 1000;
+const OTHER_RADIUS_MM = 1.1;
+
+/** Holes of other trades: broken rings without numbers. */
+function otherHoleMarks(holes: readonly OtherHole[], view: PlanView) {
+  const trades = new Map<string, number>();
+  const at: Spot[] = [];
+  let leftOut = 0;
+  for (const { x, y, trade } of holes) {
+    const spot = view.spot(x, y);
+    if (!view.holds(spot)) continue;
+    if (at.length === MOST_OTHERS) {
+      leftOut++;
+      continue;
+    }
+    at.push(spot);
+    trades.set(trade, (trades.get(trade) ?? 0) + 1);
+  }
+  const ring: Circle = { kind: 'circle', at: [0, 0], radius: OTHER_RADIUS_MM, style: OTHER_STYLE };
+  const primitives: Primitive[] = at.length === 0 ? [] : [{ kind: 'marks', sign: [ring], at }];
+  return { primitives, trades, leftOut };
+}
+const OTHER_STYLE: Style = { stroke: 'ink', strokeWidth: 0.25, dash: [0.7, 0.5] };
+
+/** A cross over the mark of each hole that is not to be drilled as it stands. */
+function closedMarks(rows: readonly SheetRow[], marks: readonly Spot[]): Primitive[] {
+  const at = marks.filter((_, k) => rows[k].findings?.state === 'error');
+  const r = SIGN_MM * 0.8;
+  const lines: Spot[][] = [
+    [
+      [-r, -r],
+      [r, r],
+    ],
+    [
+      [-r, r],
+      [r, -r],
+    ],
+  ];
+  if (at.length === 0) return [];
+  return [{ kind: 'marks', sign: [{ kind: 'polyline', lines, style: { stroke: 'ink', strokeWidth: 0.5 } }], at }];
 }
 
 function viewOf(rows: readonly SheetRow[], level: PlanLevel, frame: PaperBox): { view: PlanView; scaleName: string } {

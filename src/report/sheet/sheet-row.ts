@@ -5,15 +5,20 @@ import { formatLength } from '../../units/format-length.js';
 import { printable } from '../printable.js';
 import { type LayoutRecords, partyInWords } from './layout-records.js';
 import { moveInWords } from './move-in-words.js';
+import { oneLine } from './one-line.js';
+import type { RowChange, SheetChanges } from './sheet-changes.js';
+import type { RowFindings, SheetFindings } from './sheet-findings.js';
 import type { SheetHole } from './sheet-hole.js';
+import type { RowKeys } from './sheet-keys.js';
 import type { SheetLengths } from './sheet-lengths.js';
 import type { SheetWords } from './sheet-words.js';
 
 /** One line of the list of a sheet. All texts are printable. */
 export interface SheetRow {
   readonly hole: SheetHole;
-  /** Place on its sheet, from 1. */
+  /** Place among the holes of the choice, from 1; it runs through all sheets. */
   readonly number: number;
+  readonly keys: RowKeys;
   readonly tag: string;
   /** Without colour. */
   readonly look: SymbolLook;
@@ -27,6 +32,12 @@ export interface SheetRow {
   readonly moveText: string;
   /** What has to be said of this hole besides. */
   readonly notes: readonly string[];
+  /** What the check says; absent: nothing of weight. */
+  readonly findings: RowFindings | undefined;
+  /** Findings that are there to be known only. */
+  readonly infos: number;
+  /** What is other than in the revision before. */
+  readonly change: RowChange | undefined;
 }
 
 /** What rows are made with. */
@@ -34,13 +45,15 @@ export interface RowContext {
   readonly records: LayoutRecords;
   readonly lengths: SheetLengths;
   readonly words: SheetWords;
+  readonly findings: SheetFindings;
+  readonly changes: SheetChanges | undefined;
   gridlinesOf(level: string | undefined): LevelGridlines;
 }
 
 /** From this on a slant is said, degrees. */
 const SLANT_DEG = 2;
 
-export function sheetRow(hole: SheetHole, context: RowContext): Omit<SheetRow, 'number'> {
+export function sheetRow(hole: SheetHole, context: RowContext): Omit<SheetRow, 'number' | 'keys'> {
   const { records, lengths, words } = context;
   const trade = records.trades.get(hole.hole.trade);
   const look = { ...symbolLook(trade?.symbol), rgb: undefined };
@@ -58,6 +71,9 @@ export function sheetRow(hole: SheetHole, context: RowContext): Omit<SheetRow, '
     substrateText: substrateOf(hole, context),
     moveText: moveInWords(hole, records.header.frame, lengths, words),
     notes: notesOf(hole, context),
+    findings: context.findings.ofHole(hole.hole.id),
+    infos: context.findings.infosOf(hole.hole.id),
+    change: context.changes?.ofHole(hole.hole),
   };
 }
 
@@ -115,9 +131,4 @@ function notesOf({ type, hole, slantDeg }: SheetHole, { records, words }: RowCon
   if (slantDeg >= SLANT_DEG) notes.push(words.slantNote(Math.round(slantDeg)));
   if (hole.note !== undefined) notes.push(oneLine(hole.note));
   return notes;
-}
-
-/** A text of several lines as one, printable. */
-export function oneLine(text: string): string {
-  return printable(text.replace(/\s+/g, ' ').trim());
 }

@@ -4,7 +4,10 @@ import { checkLimit } from './check-limit.js';
 import type { SheetContext } from './sheet-context.js';
 import type { SheetSubject } from './sheet-head.js';
 import { sheetKeys } from './sheet-keys.js';
-import { oneLine, type SheetRow } from './sheet-row.js';
+import { heightsInWords } from './heights-in-words.js';
+import { nearBores } from './near-bores.js';
+import { oneLine } from './one-line.js';
+import type { SheetRow } from './sheet-row.js';
 
 /** All that a sheet says in sentences besides head, plan and list. Printable. */
 export interface SheetTexts {
@@ -18,6 +21,13 @@ export interface SheetTexts {
   /** What stands above the no-drill zones, or in place of them. */
   readonly noDrillHead: string;
   readonly noDrill: readonly string[];
+  readonly bores: readonly string[];
+  readonly findings: readonly string[];
+  /** What differs from the revision before; empty where none was given. */
+  readonly changes: readonly string[];
+  readonly heights: readonly string[];
+  /** What signs, limits and boxes of the list mean. */
+  readonly reading: string;
   readonly call: readonly string[];
   readonly order: string;
   readonly leftOut: readonly string[];
@@ -29,14 +39,21 @@ export function sheetTexts(rows: readonly SheetRow[], subject: SheetSubject, con
   const zones = noDrillZones(rows, context);
   const near = lengths.distance(context.nearMm);
   return {
-    moves: keys.moves.map((text, k) => `M${k + 1}: ${text}`),
+    moves: keys.moves,
     holds: words.noHolds,
     conditions: conditionsOf(rows, subject, context),
     checkLimit: checkLimitInWords(rows, context),
-    substrates: keys.substrates.map((text, k) => `C${k + 1}: ${text}.`),
+    substrates: keys.substrates,
     symbols: keys.symbols,
     noDrillHead: zones.length === 0 ? words.noDrillNone(near) : words.noDrillHead(near),
     noDrill: zones,
+    bores: boresOf(rows, context),
+    findings: context.findings.ofSheet(rows),
+    changes: context.changes?.ofSheet(rows) ?? [],
+    heights: heightsInWords(rows, context),
+    reading: rows.some(({ findings, change }) => findings ?? change)
+      ? `${words.signs} ${words.reading}`
+      : words.reading,
     call: callsOf(context),
     order: `${orderOf(subject, context)} ${words.lengths(words.units[lengths.unit])}`,
     leftOut: [
@@ -55,10 +72,10 @@ export function checkLimitInWords(
   return [lengths.atMost(limit.limitMm), words.checkLimit(lengths.atMost(limit.toleranceMm))];
 }
 
-function orderOf({ isOrderGiven }: SheetSubject, { words, lengths, records, rowMm }: SheetContext): string {
+function orderOf({ isOrderGiven }: SheetSubject, { words, records }: SheetContext): string {
   if (isOrderGiven) return words.orderGiven;
   const hasNorth = records.header.frame.projectNorthDeg !== undefined;
-  return words.orderByRows(lengths.distance(rowMm), hasNorth ? 'N' : '+y', hasNorth ? 'S' : '−y');
+  return words.orderByRows(hasNorth ? 'N' : '+y', hasNorth ? 'S' : '−y');
 }
 
 /** Keep-outs near the holes, the nearest first. */
@@ -91,6 +108,24 @@ function zoneText(
     distance: lengths.atMost(distanceMm),
   });
 }
+
+/** Existing bores near the holes. */
+function boresOf(rows: readonly SheetRow[], { bores, nearMm, lengths, words }: SheetContext): string[] {
+  const near = nearBores(rows, bores, nearMm);
+  const shown = near.slice(0, MOST_BORES).map(({ bore: { id, end, diameter, depth }, number, distanceMm }) =>
+    words.bore({
+      id: printable(id),
+      end: words.boreEnds[end],
+      diameter: diameter === undefined ? undefined : lengths.size(diameter),
+      depth: depth === undefined ? undefined : lengths.size(depth),
+      number,
+      distance: lengths.atMost(distanceMm),
+    }),
+  );
+  const rest = near.length - shown.length;
+  return rest > 0 ? [...shown, words.moreBores(rest)] : shown;
+}
+const MOST_BORES = 4;
 
 /** Kinds of areas that bear on work by themselves. */
 const TELLING: ReadonlySet<string> = new Set(['access', 'closed', 'rated', 'clean', 'noise-hours']);
@@ -144,16 +179,15 @@ function callsOf({ records: { header }, words }: SheetContext): string[] {
   const rank = ({ role, contact }: Party) => ROLES.indexOf(role) + (contact === undefined ? ROLES.length : 0);
   const sorted = [...parties].sort((a, b) => rank(a) - rank(b));
   const rest = sorted.length - MOST_PARTIES;
+  const shown = sorted.slice(0, MOST_PARTIES);
+  const nameOf = ({ firm, person, role }: Party) =>
+    words.party(printable(person === undefined ? firm : `${person}, ${firm}`), words.roles[role]);
+  const without = shown.filter(({ contact }) => contact === undefined).map(nameOf);
   return [
-    ...sorted
-      .slice(0, MOST_PARTIES)
-      .map(({ firm, person, role, contact }) =>
-        words.call(
-          printable(person === undefined ? firm : `${person}, ${firm}`),
-          words.roles[role],
-          contact === undefined ? undefined : printable(contact),
-        ),
-      ),
+    ...shown.flatMap((party) =>
+      party.contact === undefined ? [] : [words.call(nameOf(party), printable(party.contact))],
+    ),
+    ...(without.length > 0 ? [words.noContact(without.join(', '))] : []),
     ...(rest > 0 ? [words.moreParties(rest)] : []),
   ];
 }

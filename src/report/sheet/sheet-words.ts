@@ -1,6 +1,8 @@
 import type { PlanWords } from '../../draw/plan-words.js';
 import type { GridDimensionWords } from '../../frame/grid-dimension-text.js';
-import type { Area, Finish, HoleType, KeepOut, Party, Substrate } from '../../generated/layout.js';
+import type { Phrases } from '../../model/language.js';
+import type { Severity } from '../../model/observation.js';
+import type { Area, Bore, Finish, HoleType, KeepOut, Party, Substrate } from '../../generated/layout.js';
 
 /** How holes go into the concrete. */
 export type DrillDirection = 'up' | 'down' | 'level' | 'slanting' | 'unknown';
@@ -31,6 +33,8 @@ export interface SheetWords {
   crew(name: string): string;
   lengths(unit: string): string;
   readonly units: Readonly<Record<'ft-in' | 'ft' | 'in' | 'mm' | 'm', string>>;
+  /** Of the check, so that the sheet speaks of findings as the report does. */
+  readonly phrases: Phrases;
   readonly labels: {
     readonly move: string;
     readonly holds: string;
@@ -44,6 +48,11 @@ export interface SheetWords {
     readonly order: string;
     readonly caution: string;
     readonly leftOut: string;
+    readonly findings: string;
+    readonly changes: string;
+    readonly height: string;
+    readonly bores: string;
+    readonly reading: string;
   };
   /** A head with the unit of what stands below it. */
   withUnit(head: string, unit: string | undefined): string;
@@ -98,11 +107,14 @@ export interface SheetWords {
   }): string;
   moreKeepOuts(count: number): string;
   readonly roles: Readonly<Record<Party['role'], string>>;
-  call(name: string, role: string, contact: string | undefined): string;
+  /** A name with what the party does. */
+  party(name: string, role: string): string;
+  call(party: string, contact: string): string;
+  noContact(parties: string): string;
   readonly noParties: string;
   moreParties(count: number): string;
   readonly orderGiven: string;
-  orderByRows(depth: string, from: string, to: string): string;
+  orderByRows(from: string, to: string): string;
   castIn(count: number): string;
   broken(count: number): string;
   readonly cut: string;
@@ -113,4 +125,59 @@ export interface SheetWords {
   validity(from: string | undefined, to: string | undefined): string;
   readonly listHead: string;
   readonly caution: string;
+  /** Which way a run goes: N–S, then the next ones clockwise. */
+  readonly compass: readonly [string, string, string, string];
+  readonly notChecked: string;
+  /** Before the message of an error. */
+  readonly doNotDrill: string;
+  finding(severity: Severity, message: string): string;
+  /** One that names no hole. */
+  generalFinding(severity: Severity, message: string): string;
+  acceptedFinding(owner: string, until: string, message: string): string;
+  moreGeneral(count: number): string;
+  notKept(count: number): string;
+  holesWithFindings(some: number, of: number): string;
+  holesWithErrors(numbers: string): string;
+  holesWithWarnings(numbers: string): string;
+  holesAccepted(numbers: string): string;
+  findingsNotShown(count: number): string;
+  readonly checkedAlone: string;
+  checkedWith(names: string): string;
+  notLookedAt(names: string): string;
+  otherHoles(count: number, trades: string): string;
+  bore(parts: {
+    id: string;
+    end: string;
+    diameter: string | undefined;
+    depth: string | undefined;
+    number: number;
+    distance: string;
+  }): string;
+  readonly boreEnds: Readonly<Record<Bore['end'], string>>;
+  moreBores(count: number): string;
+  readonly heightAbove: {
+    finishedFloor(level: string): string;
+    structuralTop(level: string): string;
+    datum(datum: string): string;
+  };
+  heightOfAll(height: string, above: string): string;
+  heightOf(height: string, numbers: string): string;
+  heightRange(least: string, most: string, above: string): string;
+  /** @param numbers empty: all holes */
+  heightAsFound(numbers: string): string;
+  /** What the signs below a number mean. */
+  readonly signs: string;
+  /** What limits of depth and the boxes of the list mean. */
+  readonly reading: string;
+  /** Names of members of holes and definitions as people call them; others stand as they are. */
+  readonly members: Readonly<Record<string, string>>;
+  changed(revision: string, what: string): string;
+  readonly changeNew: string;
+  changeMoved(distance: string): string;
+  changeRespecified(members: string): string;
+  changeTag(from: string | undefined): string;
+  changeRedefined(name: string, members: string): string;
+  /** @param numbers empty: none */
+  changesOfSheet(revision: string, numbers: string): string;
+  takenOut(revision: string, tags: string, more: number): string;
 }

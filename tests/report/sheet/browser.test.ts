@@ -75,7 +75,7 @@ describe('crew sheets in Chromium', () => {
 
   for (const [path, id] of CASES) {
     for (const paper of ['a4', 'letter'] as const) {
-      const set = sheetsOf(exampleSource(path), { package: id }, paper);
+      const set = sheetsOf(exampleSource(path), { package: id }, { paper });
       const page = [...set.html()].join('');
 
       inChromium(`${id} on ${paper}: are each one page of the PDF, of that size, and say so`, async () => {
@@ -107,7 +107,7 @@ describe('crew sheets in Chromium', () => {
       `with too much of everything, on ${paper}: no text leaves its sheet or lies on another one`,
       async () => {
         const tab = await browser.newPage({ viewport: { width: 1000, height: 1200 } });
-        await tab.setContent([...sheetsOf(sheetSource(hostileLayout()), { package: 'P' }, paper).html()].join(''));
+        await tab.setContent([...sheetsOf(sheetSource(hostileLayout()), { package: 'P' }, { paper }).html()].join(''));
         expect(await tab.evaluate(OVERFLOWS)).toEqual([]);
         expect(await tab.evaluate(OVERLAPS)).toEqual([]);
         await tab.close();

@@ -47,12 +47,11 @@ describe('the sheets of a package', () => {
       const { sheets, holeCount } = sheetsOf(
         exampleSource('ferry-terminal/sprinkler.ahx.json'),
         { package: 'FP-day-1' },
-        paper,
+        { paper },
       );
       const rows = sheets.flatMap((sheet) => sheet.rows);
       expect(holeCount).toBe(20);
-      for (const sheet of sheets)
-        expect(sheet.rows.map(({ number }) => number)).toEqual(sheet.rows.map((_, k) => k + 1));
+      expect(rows.map(({ number }) => number)).toEqual(rows.map((_, k) => k + 1));
       expect(new Set(rows.map(({ tag }) => tag)).size).toBe(20);
       expectOneSide(sheets);
     }
@@ -142,7 +141,7 @@ describe('a sheet that is full of long and hostile texts', () => {
 
   it('is still one side of paper, without anything but text', () => {
     for (const paper of ['a4', 'letter'] as const) {
-      const set = sheetsOf(sheetSource(hostile), { package: 'P' }, paper);
+      const set = sheetsOf(sheetSource(hostile), { package: 'P' }, { paper });
       expectOneSide(set.sheets);
       const page = [...set.html()].join('');
       for (const text of [page, ...set.svg()]) {

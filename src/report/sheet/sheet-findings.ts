@@ -1,0 +1,141 @@
+import type { Cause, Finding, Report } from '../../generated/report.js';
+import type { Severity } from '../../model/observation.js';
+import { clip } from '../clip.js';
+import { printable } from '../printable.js';
+import { verdictLines } from '../text.js';
+import { oneLine } from './one-line.js';
+import type { SheetWords } from './sheet-words.js';
+
+/** What a check said, and which of its inputs the sheets are of, from 0. */
+export interface SheetCheck {
+  readonly report: Report;
+  readonly input: number;
+  /** Other layouts that were looked at, and those that were not since their frame is another one. Names. */
+  readonly together: readonly string[];
+  readonly apart: readonly string[];
+}
+
+/** What a row says of the findings of its hole. */
+export interface RowFindings {
+  /** The gravest finding that is not accepted; `accepted`: all of them are. */
+  readonly state: 'error' | 'warning' | 'accepted';
+  /** Printable. */
+  readonly lines: readonly string[];
+  /** Findings of the hole that no line shows. */
+  readonly notShown: number;
+}
+
+/** A row as far as its findings go. */
+interface MarkedRow {
+  readonly number: number;
+  readonly findings: RowFindings | undefined;
+  readonly infos: number;
+}
+
+const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2 };
+/** More findings that name no hole than this are counted. */
+const MOST_GENERAL = 4;
+/** Longer messages end in an ellipsis: a row has two lines for them. */
+const LONGEST_MESSAGE = 220;
+
+/** The findings of a check as sheets show them: by hole, and those that name none. */
+export class SheetFindings {
+  private readonly ofHoles = new Map<string, Finding[]>();
+  private readonly general: readonly Cause[];
+
+  constructor(
+    private readonly check: SheetCheck | undefined,
+    private readonly words: SheetWords,
+  ) {
+    const own = <T extends { input: number }>(list: readonly T[]) =>
+      check === undefined ? [] : list.filter(({ input }) => input === check.input + 1);
+    for (const finding of own(check?.report.findings ?? [])) {
+      if (finding.id === undefined) continue;
+      const known = this.ofHoles.get(finding.id);
+      if (known === undefined) this.ofHoles.set(finding.id, [finding]);
+      else known.push(finding);
+    }
+    this.general = own(check?.report.causes ?? []).filter(({ holes }) => holes.length === 0);
+  }
+
+  /** What is said of a hole; undefined without an error, a warning or an accepted one. */
+  ofHole(id: string): RowFindings | undefined {
+    const all = (this.ofHoles.get(id) ?? []).filter(({ severity }) => severity !== 'info');
+    const open = all.filter(isOpen).sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+    const accepted = all.filter((one) => !isOpen(one));
+    const [first] = open;
+    const lines = [
+      ...(first === undefined ? [] : [this.words.finding(first.severity, this.messageOf(first))]),
+      ...accepted.slice(0, 1).map((one) => this.acceptedLine(one)),
+    ];
+    if (lines.length === 0) return undefined;
+    const state = first === undefined ? 'accepted' : first.severity === 'error' ? 'error' : 'warning';
+    return { state, lines, notShown: all.length - lines.length };
+  }
+
+  /** Findings of a hole that are there to be known only. */
+  infosOf(id: string): number {
+    return (this.ofHoles.get(id) ?? []).filter(({ severity }) => severity === 'info').length;
+  }
+
+  /** What the band of a sheet says: verdict, what was looked at, which holes are marked; then what names no hole. */
+  ofSheet(rows: readonly MarkedRow[]): string[] {
+    const { check, words } = this;
+    if (check === undefined) return [words.notChecked];
+    const { report } = check;
+    return [
+      `${printable(verdictLines(report, words.phrases)[1])} ${this.scopeOf(check)} ${this.holesInWords(rows)}`,
+      ...this.generalInWords(),
+      ...(report.sample.listed < report.sample.total
+        ? [words.notKept(report.sample.total - report.sample.listed)]
+        : []),
+    ];
+  }
+
+  private scopeOf({ together, apart }: SheetCheck): string {
+    const { words } = this;
+    const looked = together.length === 0 ? words.checkedAlone : words.checkedWith(together.map(printable).join(', '));
+    return apart.length === 0 ? looked : `${looked} ${words.notLookedAt(apart.map(printable).join(', '))}`;
+  }
+
+  private holesInWords(rows: readonly MarkedRow[]): string {
+    const { words } = this;
+    const of = (state: RowFindings['state']) =>
+      rows.filter(({ findings }) => findings?.state === state).map(({ number }) => number);
+    const [errors, warnings, accepted] = [of('error'), of('warning'), of('accepted')];
+    const notShown = rows.reduce((sum, { findings, infos }) => sum + (findings?.notShown ?? 0) + infos, 0);
+    return [
+      words.holesWithFindings(errors.length + warnings.length + accepted.length, rows.length),
+      ...(errors.length > 0 ? [words.holesWithErrors(errors.join(', '))] : []),
+      ...(warnings.length > 0 ? [words.holesWithWarnings(warnings.join(', '))] : []),
+      ...(accepted.length > 0 ? [words.holesAccepted(accepted.join(', '))] : []),
+      ...(notShown > 0 ? [words.findingsNotShown(notShown)] : []),
+    ].join(' ');
+  }
+
+  private generalInWords(): string[] {
+    const { words, general } = this;
+    const told = general
+      .filter(({ severity }) => severity !== 'info')
+      .sort((a, b) => Number(!isOpen(a)) - Number(!isOpen(b)) || RANK[a.severity] - RANK[b.severity]);
+    const lines = told
+      .slice(0, MOST_GENERAL)
+      .map((one) => (isOpen(one) ? words.generalFinding(one.severity, this.messageOf(one)) : this.acceptedLine(one)));
+    const rest = general.length - lines.length;
+    return rest > 0 ? [...lines, words.moreGeneral(rest)] : lines;
+  }
+
+  private messageOf({ message }: { message: string }): string {
+    return oneLine(clip(message, LONGEST_MESSAGE));
+  }
+
+  private acceptedLine(one: Finding | Cause): string {
+    const entry = this.check?.report.baseline?.entries[(one.accepted ?? 0) - 1];
+    const owner = printable(entry?.owner ?? '');
+    return this.words.acceptedFinding(owner, printable(entry?.expires ?? ''), this.messageOf(one));
+  }
+}
+
+function isOpen({ accepted }: { accepted?: number }): boolean {
+  return accepted === undefined;
+}
