@@ -124,7 +124,8 @@ function verdictSuite(report: Report, phrases: Phrases): { xml: string; cases: C
     tool: `${tool.name} ${tool.version}`,
     purpose,
     ...(asOf !== undefined && { asOf }),
-    findings: `${sample.total}, of which the report lists ${sample.listed}`,
+    findings: `${sample.total}`,
+    findingsListed: `${sample.listed}`,
   };
   const about = closingLines(report, [], phrases).map((line) => xmlText(clip(line, MOST_MESSAGE)));
   return suite('verdicts', cases, facts, xmlElement('system-out', {}, about.join('\n')));
