@@ -64,7 +64,7 @@ export function planOfLevel(level: PlanLevel, { paper, causes = [], words = PLAN
       { kind: 'group', name: 'plan', clip: frame, children: plan.children },
       { kind: 'rect', ...frame, style: { stroke: 'ink', strokeWidth: 0.2, strokeOpacity: 0.6 } },
       ...keyPlanMarks(level, view, sheet, words),
-      { kind: 'group', name: 'legend', children: legendMarks(legend, sheet) },
+      { kind: 'group', name: 'legend', children: legendMarks(sheet) },
       ...scaleMarks(level, view, sheet, words),
       ...noteMarks(lines, sheet),
     ],

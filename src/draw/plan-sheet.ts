@@ -1,4 +1,4 @@
-import type { LegendEntry } from './legend.js';
+import { type LegendEntry, type PlacedLegend, placeLegend } from './legend.js';
 import type { PaperBox } from './plan-view.js';
 import { roundScale, type Scale, type UnitSystem } from './scale.js';
 
@@ -17,7 +17,6 @@ const LEAST_PLAN_MM = 40;
 const RIM_MM = 2;
 
 export const SIDE_WIDTH_MM = { key: 36, scale: 46 } as const;
-export const LEGEND = { columnWidth: 46, rowHeight: 4.3, type: 2.3, sample: 11 } as const;
 const LEAST_STRIP_MM = 30;
 export const NOTE_MM = 3.4;
 /** Lines of notes that a sheet keeps room for. */
@@ -33,7 +32,7 @@ export interface PlanSheet {
   readonly frame: PaperBox;
   readonly plan: PaperBox;
   readonly strip: PaperBox;
-  readonly legendColumns: number;
+  readonly legend: PlacedLegend;
   readonly scale: Scale;
   /** Height of the whole with so many lines of notes. */
   heightWith(noteLines: number): number;
@@ -57,9 +56,8 @@ export function planSheet(
   const margin = isSheet ? MARGIN_MM : LEAST_MARGIN_MM;
   const [left, right] = [margin, sheet.width - margin];
   const legendWidth = right - left - SIDE_WIDTH_MM.key - SIDE_WIDTH_MM.scale - 4;
-  const legendColumns = Math.max(1, Math.floor(legendWidth / LEGEND.columnWidth));
-  const rows = Math.ceil(legend.length / legendColumns);
-  const stripHeight = Math.max(LEAST_STRIP_MM, rows * LEGEND.rowHeight + 2);
+  const placed = placeLegend(legend, legendWidth);
+  const stripHeight = Math.max(LEAST_STRIP_MM, placed.height + 2);
   const below = 3 + stripHeight + NOTE_LINES * NOTE_MM + margin;
   const top = margin + TITLE_MM;
   const mostHeight = Math.max(sheet.height - top - below, LEAST_PLAN_MM);
@@ -80,7 +78,7 @@ export function planSheet(
     frame,
     plan: { left: left + start, top: top + start, right: right - end, bottom: frame.bottom - end },
     strip,
-    legendColumns,
+    legend: placed,
     scale,
     heightWith: (noteLines) =>
       isSheet && noteLines <= NOTE_LINES ? sheet.height : Math.ceil(strip.bottom + noteLines * NOTE_MM + margin),

@@ -1,10 +1,10 @@
 import type { Display } from '../generated/layout.js';
 import { keyPlan } from './key-plan.js';
-import type { LegendEntry } from './legend.js';
+import { LEGEND } from './legend.js';
 import { moved } from './moved.js';
 import { northArrows } from './north-arrows.js';
 import type { PlanLevel } from './plan-level.js';
-import { LEGEND, NOTE_MM, type PlanSheet, SIDE_WIDTH_MM } from './plan-sheet.js';
+import { NOTE_MM, type PlanSheet, SIDE_WIDTH_MM } from './plan-sheet.js';
 import type { PlanView } from './plan-view.js';
 import type { PlanWords } from './plan-words.js';
 import type { Primitive, Spot, Style } from './primitive.js';
@@ -53,17 +53,15 @@ export function keyPlanMarks(level: PlanLevel, view: PlanView, { strip }: PlanSh
   ];
 }
 
-export function legendMarks(entries: readonly LegendEntry[], { strip, legendColumns, right }: PlanSheet): Primitive[] {
+export function legendMarks({ strip, legend }: PlanSheet): Primitive[] {
   const left = strip.left + SIDE_WIDTH_MM.key;
-  const columnWidth = (right - SIDE_WIDTH_MM.scale - 4 - left) / legendColumns;
-  const rows = Math.ceil(entries.length / legendColumns);
-  const most = columnWidth - LEGEND.sample - 2;
   const items: { at: Spot; text: string }[] = [];
-  const samples = entries.map(({ sample, text: words }, k): Primitive => {
-    const x = left + Math.floor(k / rows) * columnWidth;
-    const y = strip.top + TYPE_MM * 0.7 + (k % rows) * LEGEND.rowHeight;
-    items.push({ at: [x + LEGEND.sample, y + TYPE_MM * 0.36], text: shortened(words, TYPE_MM, most) });
-    return { kind: 'group', children: moved(sample, x + 4.5, y) };
+  const samples = legend.entries.map((entry): Primitive => {
+    const [x, y] = [left + entry.x, strip.top + TYPE_MM * 0.7 + entry.y];
+    entry.lines.forEach((text, k) => {
+      items.push({ at: [x + LEGEND.sample, y + TYPE_MM * 0.36 + k * LEGEND.lineHeight], text });
+    });
+    return { kind: 'group', children: moved(entry.sample, x + 4.5, y) };
   });
   if (items.length === 0) return [];
   return [...samples, { kind: 'text', items, size: TYPE_MM, style: { fill: 'ink' } }];
