@@ -159,8 +159,7 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
     owner: 'owner',
     other: 'other',
   },
-  party: (name, role) => `${name} (${role})`,
-  call: (party, contact) => `${party}: ${contact}.`,
+  call: (party, role, contact) => `${party} (${role}): ${contact}.`,
   noContact: (parties) => `No contact given: ${parties}.`,
   noParties: 'nobody is named in the layout: ask the foreman.',
   moreParties: (count) => `${s(count, 'more party', 'more parties')} in the layout.`,
@@ -182,15 +181,14 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
   notChecked: 'this sheet was made without a check: what a check would find is not marked.',
   doNotDrill: 'Do not drill before the office has settled this.',
   finding: (severity, message) => `${capital(severity)}: ${message}`,
-  generalFinding: (severity, message) => `${capital(severity)} that names no hole: ${message}`,
   acceptedFinding: (owner, until, message) => `Accepted by ${owner} until ${until}: ${message}`,
   moreGeneral: (count) => `${s(count, 'more cause')} without a hole: see the report of the check.`,
   notKept: (count) =>
     `${s(count, 'finding')} of the check not looked at here, there are too many: holes may lack a mark.`,
   holesWithFindings: (some, of) =>
     some === 0
-      ? `None at the ${s(of, 'hole')} of this sheet.`
-      : `${some} of the ${s(of, 'hole')} of this sheet ${some === 1 ? 'has' : 'have'} findings.`,
+      ? `None at the ${of === 1 ? 'one hole' : `${of} holes`} of this sheet.`
+      : `Of the ${s(of, 'hole')} of this sheet ${some} ${some === 1 ? 'has' : 'have'} findings.`,
   holesWithErrors: (numbers) => `Errors, boxes closed: No. ${numbers}.`,
   holesWithWarnings: (numbers) => `Warnings: No. ${numbers}.`,
   holesAccepted: (numbers) => `Accepted for a time: No. ${numbers}.`,
@@ -212,7 +210,7 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
   heightOf: (height, numbers) => `Surface ${height} (No. ${numbers})`,
   heightRange: (least, most, above) => `Surface: ${least} to ${most} ${above}; each in the layout.`,
   heightAsFound: (numbers) => `Surface as found${numbers === '' ? '' : ` at No. ${numbers}`}: no height is given.`,
-  signs: '!! error, ! warning, (!) accepted finding, Δ changed.',
+  signs: '!! error, ! warning, (!) accepted, Δ changed.',
   reading:
     'Limits of depth: + deeper, − shallower, 0 not that way. Along, across: how far off, by the run. Obstr.: what was in the way.',
   members: {

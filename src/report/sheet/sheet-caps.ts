@@ -33,7 +33,7 @@ export const CAPS: SheetCaps = {
   call: 3,
   leftOut: 2,
   findings: 3,
-  changes: 2,
+  changes: 3,
   bores: 2,
   notes: 3,
   points: 6,

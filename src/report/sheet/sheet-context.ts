@@ -60,7 +60,7 @@ export class SheetContext implements RowContext {
     this.keepOuts = [...keepOuts, ...others.keepOuts];
     this.bores = [...bores, ...others.bores];
     this.near = new NearKeepOuts(this.keepOuts, this.nearMm);
-    this.findings = new SheetFindings(check, words);
+    this.findings = new SheetFindings(check, words, records.header.groups ?? []);
     this.changes = parent && new SheetChanges(parent, words, this.lengths);
   }
 

@@ -1,4 +1,5 @@
-import type { Cause, Finding, Report } from '../../generated/report.js';
+import type { Hole } from '../../generated/layout.js';
+import type { Cause, Finding, Place, Report } from '../../generated/report.js';
 import type { Severity } from '../../model/observation.js';
 import { clip } from '../clip.js';
 import { printable } from '../printable.js';
@@ -32,6 +33,18 @@ interface MarkedRow {
   readonly infos: number;
 }
 
+/** A hole by its id and the group that it belongs to. */
+type KnownHole = Pick<Hole, 'id' | 'group'>;
+
+const ofHole = (id: string) => `hole ${id}`;
+const ofGroup = (id: string) => `group ${id}`;
+
+/** Index of the group that a place is in; undefined where it is in none. */
+function groupIndex({ place: { pointer } }: { place: Place }): number | undefined {
+  const index = /^\/groups\/(\d+)(?:\/|$)/.exec(pointer ?? '')?.[1];
+  return index === undefined ? undefined : Number(index);
+}
+
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2 };
 /** More findings that name no hole than this are counted. */
 const MOST_GENERAL = 4;
@@ -40,27 +53,37 @@ const LONGEST_MESSAGE = 220;
 
 /** The findings of a check as sheets show them: by hole, and those that name none. */
 export class SheetFindings {
-  private readonly ofHoles = new Map<string, Finding[]>();
+  private readonly byPlace = new Map<string, Finding[]>();
   private readonly general: readonly Cause[];
 
   constructor(
     private readonly check: SheetCheck | undefined,
     private readonly words: SheetWords,
+    groups: readonly { readonly id: string }[],
   ) {
     const own = <T extends { input: number }>(list: readonly T[]) =>
       check === undefined ? [] : list.filter(({ input }) => input === check.input + 1);
     for (const finding of own(check?.report.findings ?? [])) {
-      if (finding.id === undefined) continue;
-      const known = this.ofHoles.get(finding.id);
-      if (known === undefined) this.ofHoles.set(finding.id, [finding]);
+      const group = groups[groupIndex(finding) ?? -1]?.id;
+      const key = finding.id === undefined ? (group === undefined ? undefined : ofGroup(group)) : ofHole(finding.id);
+      if (key === undefined) continue;
+      const known = this.byPlace.get(key);
+      if (known === undefined) this.byPlace.set(key, [finding]);
       else known.push(finding);
     }
-    this.general = own(check?.report.causes ?? []).filter(({ holes }) => holes.length === 0);
+    this.general = own(check?.report.causes ?? []).filter(
+      (cause) => cause.holes.length === 0 && groups[groupIndex(cause) ?? -1] === undefined,
+    );
   }
 
-  /** What is said of a hole; undefined without an error, a warning or an accepted one. */
-  ofHole(id: string): RowFindings | undefined {
-    const all = (this.ofHoles.get(id) ?? []).filter(({ severity }) => severity !== 'info');
+  private allOf({ id, group }: KnownHole): Finding[] {
+    const ofItsGroup = group === undefined ? [] : (this.byPlace.get(ofGroup(group)) ?? []);
+    return [...(this.byPlace.get(ofHole(id)) ?? []), ...ofItsGroup];
+  }
+
+  /** What is said of a hole, or of its group as a whole; undefined without an error, a warning or an accepted one. */
+  ofHole(hole: KnownHole): RowFindings | undefined {
+    const all = this.allOf(hole).filter(({ severity }) => severity !== 'info');
     const open = all.filter(isOpen).sort((a, b) => RANK[a.severity] - RANK[b.severity]);
     const accepted = all.filter((one) => !isOpen(one));
     const [first] = open;
@@ -74,8 +97,8 @@ export class SheetFindings {
   }
 
   /** Findings of a hole that are there to be known only. */
-  infosOf(id: string): number {
-    return (this.ofHoles.get(id) ?? []).filter(({ severity }) => severity === 'info').length;
+  infosOf(hole: KnownHole): number {
+    return this.allOf(hole).filter(({ severity }) => severity === 'info').length;
   }
 
   /** What the band of a sheet says: verdict, what was looked at, which holes are marked; then what names no hole. */
@@ -94,8 +117,8 @@ export class SheetFindings {
 
   private scopeOf({ together, apart }: SheetCheck): string {
     const { words } = this;
-    const looked = together.length === 0 ? words.checkedAlone : words.checkedWith(together.map(printable).join(', '));
-    return apart.length === 0 ? looked : `${looked} ${words.notLookedAt(apart.map(printable).join(', '))}`;
+    const looked = together.length === 0 ? words.checkedAlone : words.checkedWith(together.map(fileName).join(', '));
+    return apart.length === 0 ? looked : `${looked} ${words.notLookedAt(apart.map(fileName).join(', '))}`;
   }
 
   private holesInWords(rows: readonly MarkedRow[]): string {
@@ -120,7 +143,7 @@ export class SheetFindings {
       .sort((a, b) => Number(!isOpen(a)) - Number(!isOpen(b)) || RANK[a.severity] - RANK[b.severity]);
     const lines = told
       .slice(0, MOST_GENERAL)
-      .map((one) => (isOpen(one) ? words.generalFinding(one.severity, this.messageOf(one)) : this.acceptedLine(one)));
+      .map((one) => (isOpen(one) ? words.finding(one.severity, this.messageOf(one)) : this.acceptedLine(one)));
     const rest = general.length - lines.length;
     return rest > 0 ? [...lines, words.moreGeneral(rest)] : lines;
   }
@@ -134,6 +157,11 @@ export class SheetFindings {
     const owner = printable(entry?.owner ?? '');
     return this.words.acceptedFinding(owner, printable(entry?.expires ?? ''), this.messageOf(one));
   }
+}
+
+/** Without the folders, which say nothing on paper. */
+function fileName(path: string): string {
+  return printable(path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1));
 }
 
 function isOpen({ accepted }: { accepted?: number }): boolean {

@@ -71,8 +71,8 @@ export function sheetRow(hole: SheetHole, context: RowContext): Omit<SheetRow, '
     substrateText: substrateOf(hole, context),
     moveText: moveInWords(hole, records.header.frame, lengths, words),
     notes: notesOf(hole, context),
-    findings: context.findings.ofHole(hole.hole.id),
-    infos: context.findings.infosOf(hole.hole.id),
+    findings: context.findings.ofHole(hole.hole),
+    infos: context.findings.infosOf(hole.hole),
     change: context.changes?.ofHole(hole.hole),
   };
 }

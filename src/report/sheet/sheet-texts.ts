@@ -180,12 +180,11 @@ function callsOf({ records: { header }, words }: SheetContext): string[] {
   const sorted = [...parties].sort((a, b) => rank(a) - rank(b));
   const rest = sorted.length - MOST_PARTIES;
   const shown = sorted.slice(0, MOST_PARTIES);
-  const nameOf = ({ firm, person, role }: Party) =>
-    words.party(printable(person === undefined ? firm : `${person}, ${firm}`), words.roles[role]);
+  const nameOf = ({ firm, person }: Party) => printable(person === undefined ? firm : `${person}, ${firm}`);
   const without = shown.filter(({ contact }) => contact === undefined).map(nameOf);
   return [
     ...shown.flatMap((party) =>
-      party.contact === undefined ? [] : [words.call(nameOf(party), printable(party.contact))],
+      party.contact === undefined ? [] : [words.call(nameOf(party), words.roles[party.role], printable(party.contact))],
     ),
     ...(without.length > 0 ? [words.noContact(without.join(', '))] : []),
     ...(rest > 0 ? [words.moreParties(rest)] : []),

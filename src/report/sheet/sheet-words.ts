@@ -107,9 +107,7 @@ export interface SheetWords {
   }): string;
   moreKeepOuts(count: number): string;
   readonly roles: Readonly<Record<Party['role'], string>>;
-  /** A name with what the party does. */
-  party(name: string, role: string): string;
-  call(party: string, contact: string): string;
+  call(party: string, role: string, contact: string): string;
   noContact(parties: string): string;
   readonly noParties: string;
   moreParties(count: number): string;
@@ -131,8 +129,6 @@ export interface SheetWords {
   /** Before the message of an error. */
   readonly doNotDrill: string;
   finding(severity: Severity, message: string): string;
-  /** One that names no hole. */
-  generalFinding(severity: Severity, message: string): string;
   acceptedFinding(owner: string, until: string, message: string): string;
   moreGeneral(count: number): string;
   notKept(count: number): string;

@@ -29,7 +29,13 @@ export function findingsBlock(texts: SheetTexts, { words }: SheetContext, box: B
   return stacked([
     labelled(labels.holds, [texts.holds], part, 'look-up', 2),
     labelled(labels.findings, texts.findings, part, 'look-up', caps.findings),
-    labelled(labels.changes, texts.changes, part, 'look-up', caps.changes),
+    labelled(
+      labels.changes,
+      texts.changes.length === 0 ? [] : [texts.changes.join(' ')],
+      part,
+      'look-up',
+      caps.changes,
+    ),
     { heightMm: 0.7, isCut: false, draw: () => [] },
   ]);
 }

@@ -46,7 +46,7 @@ export const sheetWords: SheetWords = {
   heads: {
     number: 'N.º',
     tag: 'Etiqueta',
-    symbol: 'Sím.',
+    symbol: 'Sig.',
     bit: 'Broca',
     depth: 'Prof. tope',
     grid: 'Desde los ejes',
@@ -162,8 +162,7 @@ export const sheetWords: SheetWords = {
     owner: 'propietario',
     other: 'otra función',
   },
-  party: (name, role) => `${name} (${role})`,
-  call: (party, contact) => `${party}: ${contact}.`,
+  call: (party, role, contact) => `${party} (${role}): ${contact}.`,
   noContact: (parties) => `Sin contacto indicado: ${parties}.`,
   noParties: 'el trazo no nombra a nadie: preguntar al cabo.',
   moreParties: (count) => `${counted(count, 'parte')} más en el trazo.`,
@@ -185,14 +184,13 @@ export const sheetWords: SheetWords = {
   notChecked: 'esta hoja se hizo sin comprobación: no está marcado lo que una comprobación hallaría.',
   doNotDrill: 'No perforar antes de que la oficina haya resuelto esto.',
   finding: (severity, message) => `${SEVERITIES[severity]}: ${message}`,
-  generalFinding: (severity, message) => `${SEVERITIES[severity]} que no nombra ninguna perforación: ${message}`,
   acceptedFinding: (owner, until, message) => `Aceptado por ${owner} hasta ${until}: ${message}`,
   moreGeneral: (count) => `${counted(count, 'causa')} más sin perforación: ver el informe de la comprobación.`,
   notKept: (count) =>
     `${counted(count, 'hallazgo')} de la comprobación sin mirar aquí, son demasiados: puede faltar la marca de alguna perforación.`,
   holesWithFindings: (some, of) =>
     some === 0
-      ? `Ninguno en ${of === 1 ? 'la perforación' : `las ${of} perforaciones`} de esta hoja${of === 1 ? ' (1)' : ''}.`
+      ? `Ninguno en ${of === 1 ? 'la perforación' : `las ${of} perforaciones`} de esta hoja.`
       : `${some} de ${holes(of)} de esta hoja ${some === 1 ? 'tiene' : 'tienen'} hallazgos.`,
   holesWithErrors: (numbers) => `Errores, casillas cerradas: N.º ${numbers}.`,
   holesWithWarnings: (numbers) => `Avisos: N.º ${numbers}.`,
@@ -217,7 +215,7 @@ export const sheetWords: SheetWords = {
   heightRange: (least, most, above) => `Cara: ${least} a ${most} ${above}; cada una en el trazo.`,
   heightAsFound: (numbers) =>
     `Cara como se encuentre${numbers === '' ? '' : ` en N.º ${numbers}`}: no se indica altura.`,
-  signs: '!! error, ! aviso, (!) hallazgo aceptado, Δ cambiada.',
+  signs: '!! error, ! aviso, (!) aceptado, Δ cambiada.',
   reading:
     'Límites de profundidad: + más honda, − menos honda, 0 no en ese sentido. Largo, través: cuánto se corrió, a lo largo y a través de la dirección. Obst.: qué estorbó.',
   members: {
