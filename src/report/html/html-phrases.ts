@@ -78,6 +78,7 @@ export interface UnsaidPhrases {
   unjudged(notRun: number, inPart: number): string;
   readonly noKeepOuts: string;
   keepOuts(count: number): string;
+  keepOutsUnjudged(count: number): string;
   readonly scansOff: string;
   otherUnit(file: string, unit: string, unitOfPage: string): string;
 }

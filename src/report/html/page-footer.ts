@@ -5,8 +5,8 @@ import type { HtmlReportParts } from './reported-layout.js';
 /** More layouts than this are counted. */
 const MOST_LAYOUTS = 4;
 
-/** What stands at the foot of each printed page, so that a page by itself tells where it comes from. Of one or two lines. */
-export function pageFooter({ report, layouts, language }: HtmlReportParts, title: string): string {
+/** What stands at the foot of each printed page, line by line, so that a page by itself tells where it comes from. */
+export function pageFooter({ report, layouts, language }: HtmlReportParts, title: string): string[] {
   const { layout: words, first, changes } = language.html;
   const named = layouts.slice(0, MOST_LAYOUTS).map(({ model: { header } }) => {
     const id = clip(header.id ?? '', 32);
@@ -18,9 +18,6 @@ export function pageFooter({ report, layouts, language }: HtmlReportParts, title
     report.asOf !== undefined
       ? `${first.asOf} ${report.asOf}`
       : issued !== undefined && `${words.issued} ${clip(issued, 40)}`;
-  const pieces = [clip(title, 60), ...named, rest > 0 && changes.moreIds(rest), date];
-  return pieces
-    .filter((piece) => typeof piece === 'string' && piece !== '')
-    .map((piece) => printable(String(piece)))
-    .join(' · ');
+  const names = [clip(title, 60), ...named, ...(rest > 0 ? [changes.moreIds(rest)] : [])].filter((name) => name !== '');
+  return [names.join(' · '), ...(date ? [date] : [])].map(printable);
 }

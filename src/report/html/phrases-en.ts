@@ -63,11 +63,20 @@ export const htmlEnglish: HtmlLanguage = {
       heading: 'What is not said',
       found: ({ error, warning, info, accepted }) =>
         `Findings: ${counted(error, 'error')}, ${counted(warning, 'warning')}, ${info} info${accepted > 0 ? `; ${accepted} more accepted` : ''}. What no rule is about is not found.`,
-      unjudged: (notRun, inPart) =>
-        `${counted(notRun, 'rule')} did not run, and ${inPart} judged a part of what they are about: see “What was not judged”.`,
+      unjudged: (notRun, inPart) => {
+        const parts = [
+          ...(notRun > 0 ? [`${counted(notRun, 'rule')} did not run`] : []),
+          ...(inPart > 0
+            ? [`${counted(inPart, 'rule')} judged a part of what ${inPart === 1 ? 'it is' : 'they are'} about`]
+            : []),
+        ];
+        return `${parts.join(', ')}: see “What was not judged”.`;
+      },
       noKeepOuts: 'No tendons, bars or services are in these files: nothing was there to cross.',
       keepOuts: (count) =>
         `Crossing was judged against the ${counted(count, 'keep-out')} in these files; bars, tendons and services that are not among them were not looked at.`,
+      keepOutsUnjudged: (count) =>
+        `${counted(count, 'keep-out')} ${count === 1 ? 'is' : 'are'} in these files; whether holes cross ${count === 1 ? 'it' : 'them'} was not judged.`,
       scansOff: 'Whether the concrete was scanned was not looked at: the rule scan-missing is off.',
       otherUnit: (file, unit, unitOfPage) =>
         `${file} reads lengths in ${unit}: messages about it are in that unit, the tables of this page in ${unitOfPage}.`,

@@ -5,12 +5,12 @@ import type { HtmlPhrases } from './html-phrases.js';
  * contrast of at least 7 to 1 with the page, and severities are told by words as well.
  *
  * @param words what stands before the number of a page on paper, and between it and the number of pages
- * @param footer what else stands at the foot of each page
+ * @param footer what else stands at the foot of each page, line by line
  */
-export function styles([before, between]: HtmlPhrases['page'], footer: string): string {
+export function styles([before, between]: HtmlPhrases['page'], footer: readonly string[]): string {
   const numbers = `"${quoted(before)} " counter(page) " ${quoted(between)} " counter(pages)`;
-  return `${LOOKS}@page { margin: 15mm 15mm 18mm; @bottom-right { content: ${numbers}; font: 8pt sans-serif; white-space: nowrap; } }
-@page { @bottom-left { content: "${quoted(footer)}"; font: 7pt/1.3 sans-serif; width: 82%; text-align: left; } }
+  return `${LOOKS}@page { margin: 15mm 15mm 18mm; @bottom-right { content: ${numbers}; font: 8pt sans-serif; width: 25mm; text-align: right; } }
+@page { @bottom-left { content: "${footer.map(quoted).join('\\a ')}"; white-space: pre-wrap; font: 7pt/1.3 sans-serif; width: 150mm; text-align: left; } }
 `;
 }
 
@@ -38,7 +38,7 @@ table { border-collapse: collapse; width: 100%; margin: .6rem 0 1.4rem; font-siz
 caption { text-align: left; color: var(--soft); padding-bottom: .3rem; }
 th, td { border: 1px solid var(--line); padding: .22rem .45rem; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 td:last-child { overflow-wrap: anywhere; }
-thead th { background: var(--band); } tbody th { font-weight: 500; }
+thead th { background: var(--band); } tbody th { font-weight: 500; min-width: 7em; } .schedule tbody th { min-width: 0; }
 .schedule { font-size: .78rem; } .schedule td, .schedule th { padding: .1rem .3rem; font-variant-numeric: tabular-nums; }
 .wide { overflow-x: auto; }
 .verdict { border-left: .4rem solid var(--ink); background: var(--band); padding: .5rem .8rem; margin: .5rem 0; }
@@ -59,10 +59,14 @@ figure { margin: 1rem 0 2rem; } .unseen { position: absolute; width: 1px; height
 @media print {
   :root { color-scheme: light; --page: #fff; --ink: #000; --soft: #333; --line: #888; --band: #f0f0f0;
     --error: #000; --warning: #000; --info: #000; --plan-paper: #fff; --plan-mark: #000; }
-  html { font-size: 10pt; } body { max-width: none; padding: 0; } .wide { overflow: visible; }
+  html { font-size: 9.5pt; line-height: 1.35; } body { max-width: none; padding: 0; } .wide { overflow: visible; }
+  dl { grid-template-columns: repeat(4, 1fr); gap: .2rem .9rem; margin: .2rem 0 .4rem; } dd { line-height: 1.25; }
+  h1 { font-size: 1.6rem; margin-bottom: .3rem; } h3 { margin: .6rem 0 .2rem; } .revision { font-size: 1.3rem; }
+  .verdict { padding: .3rem .6rem; margin: .3rem 0; } .caution, .unsaid { padding: .3rem .6rem; margin: .4rem 0; }
+  .caution { font-size: .82rem; }
   table { font-size: 7.5pt; } .schedule { font-size: 7pt; } th, td { padding: .1rem .22rem; }
   h2, h3, caption { break-after: avoid; } tr, .cause, figure, .review, .wide:not(:has(tr:nth-child(20))) { break-inside: avoid; } thead { display: table-header-group; }
   figure { break-before: page; } figure:first-of-type { break-before: auto; }
-  h2 { margin-top: 1.4rem; }
+  h2 { margin: 1.1rem 0 .5rem; }
 }
 `;

@@ -1,27 +1,41 @@
 import { OFF } from '../../model/report-words.js';
 import { changesInShort } from './changes-in-short.js';
 import { html, type Markup } from './markup.js';
-import { displayOf, type HtmlReportParts, unitName } from './reported-layout.js';
+import { displayOf, distinctRecords, type HtmlReportParts, unitName } from './reported-layout.js';
 import { unjudgedNumbers } from './unjudged-section.js';
 
 /** What a reader of the first page alone must know besides the verdicts: what was found, and what was not looked at. */
 export function unsaidBox(parts: HtmlReportParts): Markup {
-  const { report, layouts, language } = parts;
+  const { report, language } = parts;
   const { unsaid: words } = language.html;
   const { error = 0, warning = 0, info = 0 } = report.baseline?.counts ?? {};
   const { notRun, inPart } = unjudgedNumbers(report);
-  const keepOuts = layouts.reduce((sum, { model }) => sum + model.collection('keepOuts').records.length, 0);
   const isScanOff = report.coverage.some(({ rule, reason }) => rule === 'scan-missing' && reason === OFF);
   const lines = [
     words.found({ ...report.counts, accepted: error + warning + info }),
     ...(notRun + inPart > 0 ? [words.unjudged(notRun, inPart)] : []),
-    ...(layouts.length > 0 ? [keepOuts > 0 ? words.keepOuts(keepOuts) : words.noKeepOuts] : []),
+    ...aboutKeepOuts(parts),
     ...(isScanOff ? [words.scansOff] : []),
     ...otherUnits(parts),
     ...changesInShort(parts),
   ];
   return html`<aside class="unsaid" aria-labelledby="unsaid"><h3 id="unsaid">${words.heading}</h3><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul></aside>
 `;
+}
+
+/** What holes could cross: nothing says so little as that no hole crosses what is in no file. */
+function aboutKeepOuts({ report, layouts, language }: HtmlReportParts): string[] {
+  const { unsaid: words } = language.html;
+  if (layouts.length === 0) return [];
+  const broken = layouts.flatMap(({ model }) =>
+    model.collection('keepOuts').records.filter((one) => one === undefined),
+  );
+  const count = distinctRecords(layouts, 'keepOuts').length + broken.length;
+  if (count === 0) return [words.noKeepOuts];
+  const isJudged = report.coverage.some(
+    ({ rule, outcome }) => rule === 'crosses-keep-out' && (outcome === 'passed' || outcome === 'failed'),
+  );
+  return [isJudged ? words.keepOuts(count) : words.keepOutsUnjudged(count)];
 }
 
 /** Inputs whose messages are in another unit than the page. */

@@ -53,11 +53,20 @@ export const html: HtmlPhrases = {
     heading: 'Qué no se dice',
     found: ({ error, warning, info, accepted }) =>
       `Hallazgos: ${counted(error, 'error', 'errores')}, ${counted(warning, 'aviso')}, ${info} info${accepted > 0 ? `; ${counted(accepted, 'aceptado')} más` : ''}. Lo que no es asunto de ninguna regla no se encuentra.`,
-    unjudged: (notRun, inPart) =>
-      `${counted(notRun, 'regla')} sin ejecutar, y ${inPart} que juzgaron una parte de su asunto: véase “Qué no se juzgó”.`,
+    unjudged: (notRun, inPart) => {
+      const parts = [
+        ...(notRun > 0 ? [`${counted(notRun, 'regla')} sin ejecutar`] : []),
+        ...(inPart > 0
+          ? [`${counted(inPart, 'regla')} que ${inPart === 1 ? 'juzgó' : 'juzgaron'} una parte de su asunto`]
+          : []),
+      ];
+      return `${parts.join(', ')}: véase “Qué no se juzgó”.`;
+    },
     noKeepOuts: 'En estos archivos no hay tendones, varillas ni instalaciones: no había nada que cruzar.',
     keepOuts: (count) =>
-      `Los cruces se juzgaron con ${counted(count, 'zona')} de exclusión de estos archivos; las varillas, los tendones y las instalaciones que no están entre ellas no se miraron.`,
+      `Los cruces se juzgaron con ${counted(count, 'zona de exclusión', 'zonas de exclusión')} de estos archivos; las varillas, los tendones y las instalaciones que no están entre ellas no se miraron.`,
+    keepOutsUnjudged: (count) =>
+      `${counted(count, 'zona de exclusión', 'zonas de exclusión')} en estos archivos; no se juzgó si las perforaciones ${count === 1 ? 'la' : 'las'} cruzan.`,
     scansOff: 'No se miró si el concreto se escaneó: la regla scan-missing está desactivada.',
     otherUnit: (file, unit, unitOfPage) =>
       `${file} lee las longitudes en ${unit}: los mensajes sobre él están en esa unidad, las tablas de esta página en ${unitOfPage}.`,
