@@ -116,7 +116,11 @@ export async function checkFiles(
  * @throws WrongUse, UnreadableInput for a config or a baseline
  */
 export async function checkOptionsOf(flags: CheckFlags): Promise<CheckOptions> {
-  return checkOptions(flags, await policyOf(flags));
+  const policy = await policyOf(flags);
+  return {
+    ...checkOptions(flags, policy),
+    language: await languageOf(flags.language ?? policy?.config?.language ?? 'en'),
+  };
 }
 
 async function policyOf({ config, baseline }: CheckFlags): Promise<Policy | undefined> {

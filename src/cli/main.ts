@@ -139,11 +139,19 @@ function program(done: (code: number) => void): Command {
     .option('-w, --write', 'write the fixes into the file', false)
     .option('-g, --geometry', 'fix also what changes where or how a hole is made', false)
     .option('-r, --rule <id>', 'fix the findings of this rule only; may be repeated', collect, [])
+    .addOption(
+      new Option('--purpose <purpose>', 'what the layout is checked for (default: for-review)').choices([
+        'for-review',
+        'for-drilling',
+        'for-closeout',
+      ]),
+    )
     .option('-s, --severity <rule=level>', 'severity of one rule, as for ahx check; may be repeated', collect, [])
     .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
     .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
     .option('--no-config', 'fix without the config that is there')
     .option('-b, --baseline <file>', 'findings that the project has accepted for a time; they stay as they are')
+    .option('-l, --language <tag>', 'language of the messages of findings: en or es (default: en)')
     .option('-q, --quiet', 'print the diff or the patch only', false)
     .addHelpText(
       'after',

@@ -46,6 +46,8 @@ interface Reread {
 export class FixFinder {
   private last: Reread | undefined;
   private whole: Reread | undefined;
+  /** Names that the schema knows, by the object of a record that was read again. */
+  private readonly names = new WeakMap<object, readonly string[]>();
   /** The names of the members of the root of a layout. */
   private root: object | undefined;
   private readonly untidy: UntidyReferences | undefined;
@@ -140,17 +142,26 @@ export class FixFinder {
   private sight(record: Reread, tokens: readonly string[], judge: Judge): Sight {
     const within = tokens.slice(judge.depth);
     const { untidy, document } = this;
+    const holder = within.length === 0 ? undefined : valueAt(record.value, within.slice(0, -1));
     return {
       tokens: tokens.slice(judge.outer),
       pointer: toPointer(tokens),
       value: valueAt(record.value, within),
-      holder: within.length === 0 ? undefined : valueAt(record.value, within.slice(0, -1)),
+      holder,
       record: record.value,
       layout: document === undefined || 'kind' in document ? undefined : document,
       written: () => writtenAt(record, within),
-      knownNames: () => judge.names(record.value, within),
+      knownNames: () => this.namesIn(holder, () => judge.names(record.value, within)),
       untidyReferences: (collection, id) => untidy?.to(collection as Collection, id) ?? [],
     };
+  }
+
+  /** One object may have thousands of unknown members; its names are looked for once. */
+  private namesIn(holder: unknown, find: () => readonly string[]): readonly string[] {
+    if (typeof holder !== 'object' || holder === null) return find();
+    const names = this.names.get(holder) ?? find();
+    this.names.set(holder, names);
+    return names;
   }
 
   /** A member of the root of a layout whose name is not known. */

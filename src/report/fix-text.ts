@@ -1,5 +1,6 @@
 import type { Finding, Fix } from '../generated/report.js';
-import { placeInWords } from './build-report.js';
+import type { Phrases } from '../model/language.js';
+import { english } from './languages/en.js';
 import { printable } from './printable.js';
 
 const LONGEST_VALUE = 60;
@@ -32,6 +33,6 @@ function short(value: unknown): string {
 }
 
 /** A fix that was made, on one line. */
-export function fixLine({ rule, place, message, fix = {} }: Finding): string {
-  return `${placeInWords(place)}: ${message} Fix: ${fixInWords(fix)}. [${rule}]`;
+export function fixLine({ rule, place, message, fix = {} }: Finding, phrases: Phrases = english): string {
+  return `${phrases.place(place)}: ${message} Fix: ${fixInWords(fix)}. [${rule}]`;
 }

@@ -25,7 +25,7 @@ const faulty = `\uFEFF${JSON.stringify(
 const sound = layoutText();
 
 /** What standard output and error are, and the code. */
-const unchanged = { code: 0, out: '', err: 'Nothing to fix; no finding is left.\n' };
+const unchanged = { code: 0, out: '', err: 'Nothing to fix; no finding is left in a check for review.\n' };
 
 describe('ahx fix', () => {
   it('shows a diff on standard output and a line for each fix on standard error, and writes nothing', () => {
@@ -43,7 +43,9 @@ describe('ahx fix', () => {
       expect.stringMatching(/^line \d+, column \d+: .* Fix: left out\. \[wrong-type\]$/),
       expect.stringMatching(/^line \d+, column \d+: .* Fix: becomes "ft"\. \[not-a-choice\]$/),
     ]);
-    expect(err).toMatch(/\n5 findings to be fixed; no finding is left\.\nNothing was written; --write does it\.\n$/);
+    expect(err).toMatch(
+      /\n5 findings to be fixed; no finding is left in a check for review\.\nNothing was written; --write does it\.\n$/,
+    );
   });
 
   it('writes into the file what the diff shows, keeps its modes, and has nothing more to do then', () => {
@@ -52,7 +54,9 @@ describe('ahx fix', () => {
     expect(diff.err).toBe('');
     const { code, out, err } = ahx(['fix', name, '--write']);
     expect({ code, out }).toEqual({ code: 0, out: '' });
-    expect(err).toContain(`5 findings fixed; no finding is left.\nWritten: ${name}.\nValid AHX 0.1.\n`);
+    expect(err).toContain(
+      `5 findings fixed; no finding is left in a check for review.\nWritten: ${name}.\nValid AHX 0.1.\n`,
+    );
     expect(readFileSync(name, 'utf8')).toBe(applyDiff(faulty, diff.out, { autoConvertLineEndings: false }));
     expect(ahx(['fix', name, '--write'])).toEqual(unchanged);
     expect(readdirSync(dirname(name)).filter((other) => other.includes('written'))).toEqual(['written.json']);
@@ -92,7 +96,9 @@ describe('ahx fix', () => {
       'not-a-choice',
     ]);
     expect(JSON.parse(out).map(({ op }: { op: string }) => op)).toEqual(['replace', 'remove']);
-    expect(err).toContain('2 findings to be fixed; 5 findings left');
+    expect(err).toContain(
+      '2 findings to be fixed; 5 findings are left in a check for review: 3 of rules that were not named, 2 without a fix that is sure.\n',
+    );
   });
 
   it('changes geometry for who asks for it', () => {
@@ -105,7 +111,7 @@ describe('ahx fix', () => {
     const { code, err } = ahx(['fix', name]);
     expect({ code, err }).toMatchObject({
       code: 0,
-      err: expect.stringContaining('3 of them to be fixed with --geometry'),
+      err: expect.stringMatching(/; \d findings are left in a check for review: .*3 to be fixed with --geometry/),
     });
     for (const flag of ['--geometry', '-g'])
       expect(JSON.parse(ahx(['fix', name, flag, '-f', 'patch']).out)).toHaveLength(3);
@@ -135,8 +141,44 @@ describe('ahx fix', () => {
     const name = file('left.json', layoutText({ holes: [hole('H-1', [1, 2, 3], { weight: 3 })] }));
     expect(ahx(['fix', name, '-w'])).toEqual({
       ...unchanged,
-      err: 'Nothing to fix; 1 finding left without a fix that is sure.\n',
+      err: 'Nothing to fix; 1 finding is left in a check for review: 1 without a fix that is sure.\n',
     });
+  });
+
+  it('tells what is left for the purpose of the call or of the config', () => {
+    const name = file('purpose.json', sound);
+    const err = ahx(['fix', name, '--purpose', 'for-drilling']).err;
+    expect(err).toMatch(/^Nothing to fix; \d+ findings? (is|are) left in a check for drilling: /);
+    const config = { ahx: '0.1', kind: 'config', purpose: 'for-drilling' };
+    expect(ahx(['fix', name, '-c', file('drilling.config.json', JSON.stringify(config))]).err).toBe(err);
+  });
+
+  it('tells findings in the language of the call or of the config', () => {
+    const name = file('language.json', faulty);
+    const err = ahx(['fix', name, '--language', 'es']).err;
+    expect(err).toMatch(/^l\u00ednea \d+, columna \d+: .*"depht".* \[unknown-member\]$/m);
+    expect(ahx(['fix', name, '-l', 'es', '--write']).err).toContain('\nAHX 0.1 v\u00e1lido.\n');
+    const config = { ahx: '0.1', kind: 'config', language: 'es' };
+    const other = file('language-too.json', faulty);
+    expect(ahx(['fix', other, '-c', file('es.config.json', JSON.stringify(config))]).err).toBe(err);
+    expect(ahx(['fix', other, '--language', 'xx'])).toMatchObject({ code: 2, out: '' });
+  });
+
+  it('makes ungrouped holes of an export sound, and tells of the group that has too few members', () => {
+    const groups = [
+      {
+        id: 'G',
+        kind: 'hanger',
+        pattern: [
+          [0, 0],
+          [1000, 0],
+        ],
+      },
+    ];
+    const holes = [hole('H-1', [1, 2, 3], { group: 'G' }), hole('H-2', [1001, 2, 3], { group: null })];
+    const { code, err } = ahx(['fix', file('groups.json', layoutText({ groups, holes })), '-w']);
+    expect(code).toBe(0);
+    expect(err).toMatch(/Came to light.*\n.*\[pattern-count\]\n/);
   });
 
   it('shows no diff of lines that nobody can read, but the patch', () => {

@@ -1,14 +1,15 @@
 import { readFileSync, statSync } from 'node:fs';
 import { rules } from '../../check/list.js';
 import { unifiedDiff } from '../../edit/unified-diff.js';
-import type { Finding } from '../../generated/report.js';
+import type { Finding, Report } from '../../generated/report.js';
 import { FixFault, type Fixing, fixInRounds } from '../../jobs/fix.js';
+import type { Phrases } from '../../model/language.js';
 import { nearest } from '../../model/nearest.js';
 import { UnreadableInput } from '../../node/input-file.js';
 import { checkOutputName, UnwritableOutput, writeWhole } from '../../node/output-file.js';
-import { placeInWords } from '../../report/build-report.js';
 import { counted } from '../../report/counted.js';
 import { fixLine } from '../../report/fix-text.js';
+import { english } from '../../report/languages/en.js';
 import { printable } from '../../report/printable.js';
 import { verdictLines } from '../../report/text.js';
 import { type CheckFlags, checkOptionsOf, orWrongUse } from '../check-files.js';
@@ -39,6 +40,7 @@ export async function runFix(file: string, flags: FixFlags): Promise<number> {
   // What was accepted until a day is held against today.
   const asOf = options.asOf ?? (options.baseline === undefined ? undefined : new Date().toISOString());
   const { geometry } = flags;
+  const { language } = options;
   const chosen = flags.rule.length > 0 ? flags.rule : undefined;
   try {
     const rounds = fixInRounds({ name, data: bytes }, { ...options, asOf, geometry, rules: chosen });
@@ -47,10 +49,10 @@ export async function runFix(file: string, flags: FixFlags): Promise<number> {
       await pause();
       step = orWrongUse(() => rounds.next());
     }
-    return await finish(file, name, bytes, step.value, flags);
+    return await finish(file, name, bytes, step.value, flags, language?.phrases);
   } catch (error) {
     if (!(error instanceof FixFault)) throw error;
-    tellFault(error);
+    tellFault(error, language?.phrases);
     return EXIT.fault;
   }
 }
@@ -91,7 +93,14 @@ function readInput(file: string): Uint8Array {
   }
 }
 
-async function finish(file: string, name: string, bytes: Uint8Array, result: Fixing, flags: FixFlags): Promise<number> {
+async function finish(
+  file: string,
+  name: string,
+  bytes: Uint8Array,
+  result: Fixing,
+  flags: FixFlags,
+  phrases = english,
+): Promise<number> {
   const isFixed = result.fixed.length > 0;
   if (isFixed && flags.write) {
     if (!Buffer.from(bytes).equals(readInput(file)))
@@ -102,7 +111,7 @@ async function finish(file: string, name: string, bytes: Uint8Array, result: Fix
   } else if (isFixed && !flags.write) {
     printDiff(name, bytes, result);
   }
-  if (!flags.quiet) tell(name, result, flags);
+  if (!flags.quiet) tell(name, result, flags, phrases);
   if (!result.isSound) return EXIT.findings;
   return isFixed && !flags.write ? EXIT.findings : EXIT.clean;
 }
@@ -128,13 +137,17 @@ function printDiff(name: string, bytes: Uint8Array, { edits }: Fixing): void {
   for (const hunk of hunks) print(isShown ? hunk.split('\n').map(printable).join('\n') : hunk);
 }
 
-function tell(name: string, result: Fixing, { write, geometry, format }: FixFlags): void {
+function tell(name: string, result: Fixing, flags: FixFlags, phrases: Phrases): void {
+  const { write, format } = flags;
+  const inLine = (finding: Finding) => findingLine(finding, phrases);
   const { fixed, fixedCount, refused, cameToLight, after, isSound } = result;
-  for (const line of capped(fixed.slice(0, MOST_LINES).map(fixLine), 'fix', 'fixes', fixedCount)) say(line);
-  for (const line of capped(refused.map(refusedLine), 'refused fix', 'refused fixes')) say(line);
+  const fixes = fixed.slice(0, MOST_LINES).map((finding) => fixLine(finding, phrases));
+  for (const line of capped(fixes, 'fix', 'fixes', fixedCount)) say(line);
+  const notMade = refused.map(({ finding, reason }) => `${inLine(finding)} Not fixed: ${printable(reason)}.`);
+  for (const line of capped(notMade, 'refused fix', 'refused fixes')) say(line);
   if (cameToLight.length > 0) {
     say('Came to light, because their records could not be judged before:');
-    for (const line of capped(cameToLight.map(findingLine), 'finding', 'findings')) say(`  ${line}`);
+    for (const line of capped(cameToLight.map(inLine), 'finding', 'findings')) say(`  ${line}`);
   }
   if (!isSound)
     say(`${printable(name)} is no JSON to its end; nothing but a byte order mark can be fixed. See: ahx check`);
@@ -142,31 +155,33 @@ function tell(name: string, result: Fixing, { write, geometry, format }: FixFlag
   if (isMarkFixed && format === 'patch' && !write) say('The byte order mark is no part of JSON: the patch leaves it.');
   const done =
     fixed.length === 0 ? 'Nothing to fix' : `${counted(fixedCount, 'finding')} ${write ? 'fixed' : 'to be fixed'}`;
-  say(`${done}; ${rest(result, geometry)}`);
+  say(`${done}; ${rest(result.after, flags)}`);
   if (write && fixed.length > 0) {
     say(`Written: ${printable(name)}.`);
-    for (const line of verdictLines(after)) say(line);
+    for (const line of verdictLines(after, phrases)) say(line);
   } else if (fixed.length > 0) say('Nothing was written; --write does it.');
 }
 
-/** What is left to people, in words. */
-function rest({ after }: Fixing, geometry: boolean): string {
-  const left = after.sample.total;
-  const moving = geometry ? 0 : after.findings.filter((one) => one.fix?.geometry === true).length;
-  const more = moving === 0 ? '' : `, ${moving} of them to be fixed with --geometry`;
-  const unseen = left - after.findings.length;
-  const seen = unseen === 0 ? '' : `; ${unseen} were not looked at for fixes`;
-  return left === 0
-    ? 'no finding is left.'
-    : `${counted(left, 'finding')} left without a fix that is sure${more}${seen}.`;
+/** What a check still finds, and why it was not fixed. */
+function rest({ purpose, sample, findings }: Report, { geometry, rule: chosen }: FixFlags): string {
+  const check = `in a check ${purpose.replaceAll('-', ' ')}`;
+  if (sample.total === 0) return `no finding is left ${check}.`;
+  const whyNot = ({ accepted, rule, fix: one }: Finding) => {
+    if (accepted !== undefined) return 'accepted';
+    if (one === undefined) return 'without a fix that is sure';
+    if (chosen.length > 0 && !chosen.includes(rule)) return 'of rules that were not named';
+    return one.geometry === true && !geometry ? 'to be fixed with --geometry' : 'with a fix that cannot be made';
+  };
+  const counts = new Map<string, number>();
+  for (const why of findings.map(whyNot)) counts.set(why, (counts.get(why) ?? 0) + 1);
+  const unseen = sample.total - findings.length;
+  if (unseen > 0) counts.set('not looked at for fixes', unseen);
+  const parts = [...counts].map(([why, count]) => `${count} ${why}`);
+  return `${counted(sample.total, 'finding')} ${sample.total === 1 ? 'is' : 'are'} left ${check}: ${parts.join(', ')}.`;
 }
 
-function refusedLine({ finding, reason }: Fixing['refused'][number]): string {
-  return `${findingLine(finding)} Not fixed: ${printable(reason)}.`;
-}
-
-function findingLine({ place, message, rule }: Finding): string {
-  return `${placeInWords(place)}: ${message} [${rule}]`;
+function findingLine({ place, message, rule }: Finding, phrases: Phrases): string {
+  return `${phrases.place(place)}: ${message} [${rule}]`;
 }
 
 /** At most so many lines, with the number of the others of `count`. */
@@ -175,10 +190,11 @@ function capped(lines: readonly string[], one: string, many: string, count = lin
   return left <= 0 ? [...lines] : [...lines.slice(0, MOST_LINES), `and ${left} more ${left === 1 ? one : many}`];
 }
 
-function tellFault({ notGone, appeared }: FixFault): void {
+function tellFault({ notGone, appeared }: FixFault, phrases = english): void {
+  const inLine = (finding: Finding) => findingLine(finding, phrases);
   say('ahx: a fault of ahx itself, not of the data: its fixes did not do what they should. Nothing was written.');
   say(`Fixed and still there: ${notGone.length === 0 ? 'none' : ''}`.trimEnd());
-  for (const line of capped(notGone.map(findingLine), 'finding', 'findings')) say(`  ${line}`);
+  for (const line of capped(notGone.map(inLine), 'finding', 'findings')) say(`  ${line}`);
   say(`Errors that came with the fixes: ${appeared.length === 0 ? 'none' : ''}`.trimEnd());
-  for (const line of capped(appeared.map(findingLine), 'finding', 'findings')) say(`  ${line}`);
+  for (const line of capped(appeared.map(inLine), 'finding', 'findings')) say(`  ${line}`);
 }
