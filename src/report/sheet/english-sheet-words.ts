@@ -167,7 +167,7 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
   orderByRows: (from, to) => `row by row from ${from} to ${to}, to and fro; groups together.`,
   castIn: (count) => `${s(count, 'cast-in or existing hole')}: nothing to drill there.`,
   broken: (count) => `${s(count, 'hole')} of the package that the layout does not have.`,
-  cut: 'Texts that end in … are cut; the layout has them whole.',
+  cut: 'Texts that end in … are cut; layout and report have them whole.',
   labelsLeftOut: (count) => `${s(count, 'label')} of the plan for want of room.`,
   shapesLeftOut: (count) =>
     `${s(count, 'outline, zone or hole', 'outlines, zones or holes')} of the plan beyond the most that are drawn.`,

@@ -22,15 +22,13 @@ export interface RowFindings {
   readonly state: 'error' | 'warning' | 'accepted';
   /** Printable. */
   readonly lines: readonly string[];
-  /** Findings of the hole that no line shows. */
-  readonly notShown: number;
 }
 
 /** A row as far as its findings go. */
 interface MarkedRow {
   readonly number: number;
   readonly findings: RowFindings | undefined;
-  readonly infos: number;
+  readonly hidden: readonly Finding[];
 }
 
 /** A hole by its id and the group that it belongs to. */
@@ -83,22 +81,27 @@ export class SheetFindings {
 
   /** What is said of a hole, or of its group as a whole; undefined without an error, a warning or an accepted one. */
   ofHole(hole: KnownHole): RowFindings | undefined {
-    const all = this.allOf(hole).filter(({ severity }) => severity !== 'info');
-    const open = all.filter(isOpen).sort((a, b) => RANK[a.severity] - RANK[b.severity]);
-    const accepted = all.filter((one) => !isOpen(one));
-    const [first] = open;
+    const { first, accepted } = this.shownOf(hole);
     const lines = [
       ...(first === undefined ? [] : [this.words.finding(first.severity, this.messageOf(first))]),
-      ...accepted.slice(0, 1).map((one) => this.acceptedLine(one)),
+      ...(accepted === undefined ? [] : [this.acceptedLine(accepted)]),
     ];
     if (lines.length === 0) return undefined;
     const state = first === undefined ? 'accepted' : first.severity === 'error' ? 'error' : 'warning';
-    return { state, lines, notShown: all.length - lines.length };
+    return { state, lines };
   }
 
-  /** Findings of a hole that are there to be known only. */
-  infosOf(hole: KnownHole): number {
-    return this.allOf(hole).filter(({ severity }) => severity === 'info').length;
+  /** Findings of a hole that no line of its row shows. */
+  hiddenOf(hole: KnownHole): Finding[] {
+    const { first, accepted } = this.shownOf(hole);
+    return this.allOf(hole).filter((finding) => finding !== first && finding !== accepted);
+  }
+
+  /** The gravest finding that is not accepted, and the first one that is; those that are there to be known only left aside. */
+  private shownOf(hole: KnownHole): { first: Finding | undefined; accepted: Finding | undefined } {
+    const all = this.allOf(hole).filter(({ severity }) => severity !== 'info');
+    const [first] = all.filter(isOpen).sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+    return { first, accepted: all.find((one) => !isOpen(one)) };
   }
 
   /** What the band of a sheet says: verdict, what was looked at, which holes are marked; then what names no hole. */
@@ -126,7 +129,8 @@ export class SheetFindings {
     const of = (state: RowFindings['state']) =>
       rows.filter(({ findings }) => findings?.state === state).map(({ number }) => number);
     const [errors, warnings, accepted] = [of('error'), of('warning'), of('accepted')];
-    const notShown = rows.reduce((sum, { findings, infos }) => sum + (findings?.notShown ?? 0) + infos, 0);
+    // A finding about a group is one, whichever of its holes are here.
+    const notShown = new Set(rows.flatMap(({ hidden }) => hidden)).size;
     return [
       words.holesWithFindings(errors.length + warnings.length + accepted.length, rows.length),
       ...(errors.length > 0 ? [words.holesWithErrors(errors.join(', '))] : []),

@@ -2,6 +2,7 @@ import { type SymbolLook, symbolLook } from '../../draw/symbol-sign.js';
 import { gridDimensionText } from '../../frame/grid-dimension-text.js';
 import type { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { formatLength } from '../../units/format-length.js';
+import type { Finding } from '../../generated/report.js';
 import { printable } from '../printable.js';
 import { type LayoutRecords, partyInWords } from './layout-records.js';
 import { moveInWords } from './move-in-words.js';
@@ -34,8 +35,8 @@ export interface SheetRow {
   readonly notes: readonly string[];
   /** What the check says; absent: nothing of weight. */
   readonly findings: RowFindings | undefined;
-  /** Findings that are there to be known only. */
-  readonly infos: number;
+  /** Findings that the row does not show. */
+  readonly hidden: readonly Finding[];
   /** What is other than in the revision before. */
   readonly change: RowChange | undefined;
 }
@@ -72,7 +73,7 @@ export function sheetRow(hole: SheetHole, context: RowContext): Omit<SheetRow, '
     moveText: moveInWords(hole, records.header.frame, lengths, words),
     notes: notesOf(hole, context),
     findings: context.findings.ofHole(hole.hole),
-    infos: context.findings.infosOf(hole.hole),
+    hidden: context.findings.hiddenOf(hole.hole),
     change: context.changes?.ofHole(hole.hole),
   };
 }

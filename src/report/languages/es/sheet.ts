@@ -170,7 +170,7 @@ export const sheetWords: SheetWords = {
   orderByRows: (from, to) => `fila por fila de ${from} a ${to}, de ida y vuelta; los grupos juntos.`,
   castIn: (count) => `${holes(count)} en el colado o existentes: nada que perforar ahí.`,
   broken: (count) => `${holes(count)} del paquete que el trazo no tiene.`,
-  cut: 'Los textos que terminan en … están cortados; el trazo los tiene enteros.',
+  cut: 'Los textos que terminan en … están cortados; el trazo y el informe los tienen enteros.',
   labelsLeftOut: (count) => `${counted(count, 'rótulo')} de la planta por falta de espacio.`,
   shapesLeftOut: (count) =>
     `${counted(count, 'contorno, zona o perforación', 'contornos, zonas o perforaciones')} de la planta por pasar del máximo que se dibuja.`,
