@@ -13,9 +13,10 @@ export function frameSection({ layouts, language: { html: words } }: HtmlReportP
   const frames = new Map(
     layouts.flatMap(({ model: { header } }) => (header.frame ? [[JSON.stringify(header.frame), header.frame]] : [])),
   );
+  const buildings = new Map(recordsOf(layouts, 'buildings').map(({ record: { id, name } }) => [id, name]));
   const levels = distinctRecords(layouts, 'levels').map((level) => [
     level.name,
-    level.building,
+    level.building && (buildings.get(level.building) ?? level.building),
     height(level.elevation),
     height(level.finishedFloor),
     height(level.structuralTop),

@@ -9,6 +9,9 @@ const PAPER = { width: 180, mostHeight: 222 };
 /** Plans of more levels are left out and counted. */
 const MOST_LEVELS = 60;
 
+/** Closes the box that keeps the heading on the page of the first plan. */
+const END_OF_FIRST = new Markup('</div>');
+
 /** The plan of each level with its holes and what was found there. In pieces, since there may be many. */
 export function* plansSection({ report, layouts, language }: HtmlReportParts): Generator<string> {
   const { plans: words, plan: drawn } = language.html;
@@ -20,15 +23,14 @@ export function* plansSection({ report, layouts, language }: HtmlReportParts): G
     return [{ number: id, layout, holes: holes.map((hole) => hole.id) }];
   });
   const byLevel = plan.causesByLevel(causes);
-  yield html`<section aria-labelledby="plans"><h2 id="plans">${words.heading}</h2>
-<p>${words.numbers}</p>
-`.text;
+  yield html`<section aria-labelledby="plans"><div class="together"><h2 id="plans">${words.heading}</h2>
+${causes.length > 0 && html`<p>${words.numbers}</p>\n`}`.text;
   for (const [k, level] of plan.levels.slice(0, MOST_LEVELS).entries()) {
     const drawing = planOfLevel(level, { paper: PAPER, causes: byLevel[k], words: drawn });
     const svg = new Markup(svgText(drawing, { idPrefix: `plan${k}-` }));
     yield html`<figure><figcaption class="unseen">${level.name ?? drawn.noLevel}${level.building !== undefined && `, ${level.building}`}</figcaption>
 ${svg}
-</figure>
+</figure>${k === 0 && END_OF_FIRST}
 `.text;
   }
   const rest = plan.levels.length - MOST_LEVELS;

@@ -19,6 +19,9 @@ function quoted(text: string): string {
   return text.replaceAll(/[^\p{L}\p{N} ]/gu, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `);
 }
 
+/** Columns of the hole schedule, per cent: by their content alone, one long tag would leave no room for the others. */
+const SCHEDULE_WIDTHS = [8.5, 8.5, 10.5, 16.5, 20, 8, 8, 7, 13];
+
 const LOOKS = `
 :root { color-scheme: light dark; --page: #fff; --ink: #1a1a1a; --soft: #4a4a4a; --line: #b8b8b8; --band: #f3f3f1;
   --error: #8f1013; --warning: #6b4300; --info: #1c4a7d; --plan-paper: #fff; --plan-mark: #8f1013; }
@@ -26,7 +29,7 @@ const LOOKS = `
   --error: #ffaca6; --warning: #f1c77f; --info: #a9cdf6; --plan-paper: #16181a; --plan-mark: #ffaca6; } }
 * { box-sizing: border-box; }
 html { background: var(--page); color: var(--ink); font: 15px/1.45 system-ui, sans-serif; }
-body { max-width: 72rem; margin: 0 auto; padding: 1.5rem; }
+body { max-width: 72rem; margin: 0 auto; padding: 1.5rem; overflow-wrap: break-word; }
 h1 { font-size: 1.9rem; line-height: 1.2; margin: 0 0 .6rem; }
 h2 { font-size: 1.3rem; border-bottom: 2px solid var(--ink); padding-bottom: .2rem; margin: 2.2rem 0 .8rem; }
 h3 { font-size: 1.05rem; margin: 1.1rem 0 .3rem; }
@@ -38,8 +41,11 @@ table { border-collapse: collapse; width: 100%; margin: .6rem 0 1.4rem; font-siz
 caption { text-align: left; color: var(--soft); padding-bottom: .3rem; }
 th, td { border: 1px solid var(--line); padding: .22rem .45rem; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 td:last-child { overflow-wrap: anywhere; }
-thead th { background: var(--band); } tbody th { font-weight: 500; min-width: 7em; } .schedule tbody th { min-width: 0; }
+thead th { background: var(--band); } tbody th { font-weight: 500; min-width: 7em; overflow-wrap: anywhere; }
 .schedule { font-size: .78rem; } .schedule td, .schedule th { padding: .1rem .3rem; font-variant-numeric: tabular-nums; }
+.schedule { min-width: 46rem; } .schedule td, .schedule th { overflow-wrap: anywhere; min-width: 0; }
+.schedule :is(td, th):nth-child(n + 6):nth-child(-n + 8) { overflow-wrap: normal; }
+${SCHEDULE_WIDTHS.map((width, k) => `.schedule th:nth-child(${k + 1}) { width: ${width}%; }`).join(' ')}
 .wide { overflow-x: auto; }
 .verdict { border-left: .4rem solid var(--ink); background: var(--band); padding: .5rem .8rem; margin: .5rem 0; }
 .verdict-fail { border-color: var(--error); } .verdict-cannot-judge { border-color: var(--warning); }
@@ -64,9 +70,9 @@ figure { margin: 1rem 0 2rem; } .unseen { position: absolute; width: 1px; height
   h1 { font-size: 1.6rem; margin-bottom: .3rem; } h3 { margin: .6rem 0 .2rem; } .revision { font-size: 1.3rem; }
   .verdict { padding: .3rem .6rem; margin: .3rem 0; } .caution, .unsaid { padding: .3rem .6rem; margin: .4rem 0; }
   .caution { font-size: .82rem; }
-  table { font-size: 7.5pt; } .schedule { font-size: 7pt; } th, td { padding: .1rem .22rem; }
-  h2, h3, caption { break-after: avoid; } tr, .cause, figure, .review, .wide:not(:has(tr:nth-child(20))) { break-inside: avoid; } thead { display: table-header-group; }
-  figure { break-before: page; } figure:first-of-type { break-before: auto; }
+  table { font-size: 7.5pt; } .schedule { font-size: 7pt; min-width: 0; } th, td { padding: .1rem .22rem; }
+  h2, h3, caption { break-after: avoid; } tr, .cause, figure, .together, .unsaid, .caution, .review, .wide:not(:has(tr:nth-child(20))) { break-inside: avoid; } thead { display: table-header-group; }
+  figure { break-before: page; } .together figure { break-before: auto; }
   h2 { margin: 1.1rem 0 .5rem; }
 }
 `;

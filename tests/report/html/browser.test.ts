@@ -105,6 +105,14 @@ describe('the report for people in Chromium', () => {
         pages.map((_, k) => [k + 1, pages.length]),
       );
       expect(pages[0].text).toContain('Ferry terminal, Sample Bay (invented)');
+      expect(pages[0].text).toContain('What is not said');
+      for (const { text } of pages) {
+        expect(text).toMatch(
+          /Ferry terminal, Sample Bay \(invented\) · revision \w+ of SB-100-FP · revision \w+ of SB-100-DU/,
+        );
+        expect(text).toContain('As of 2026-03-02T07:30:00-05:00');
+      }
+      expect(pages.filter(({ text }) => / Plans /.test(text) && text.includes('Plan orientation'))).toHaveLength(1);
       expect(pages.map(({ text }) => text).join(' ')).toContain('Revise and resubmit');
     });
 
@@ -117,6 +125,29 @@ describe('the report for people in Chromium', () => {
     expect(pages.map(({ text }) => /Página (\d+) de (\d+)/.exec(text)?.slice(1).map(Number))).toEqual(
       pages.map((_, k) => [k + 1, pages.length]),
     );
+  });
+
+  inChromium('leaves no table wider than the paper, however long the texts are', async () => {
+    const layout = JSON.parse(readFileSync(join(examples, 'ferry-terminal/sprinkler.ahx.json'), 'utf8'));
+    layout.holes.forEach((hole: Record<string, unknown>, k: number) => {
+      hole.tag = `${'LONG'.repeat(20)}${k}`;
+      hole.point = [-123_456.7 - k, 98_765.4, 25];
+    });
+    const page = await browser.newPage({ viewport: { width: 680, height: 900 } });
+    await page.emulateMedia({ media: 'print' });
+    await page.setContent(pageOf([JSON.stringify(layout)]));
+    // The width of A4 within the margins, 180 mm at 96 dots to the inch.
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(680);
+    const fractions = (await page.evaluate(
+      `[...document.querySelectorAll('.schedule tbody td:nth-child(6)')].map((cell) => {
+        const range = document.createRange();
+        range.selectNodeContents(cell);
+        return range.getClientRects().length;
+      })`,
+    )) as number[];
+    expect(fractions.length).toBeGreaterThan(30);
+    expect(new Set(fractions)).toEqual(new Set([1]));
+    await page.close();
   });
 
   inChromium('shows nothing in colour alone: severities are words', async () => {

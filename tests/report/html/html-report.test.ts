@@ -147,6 +147,7 @@ describe('the report for people', () => {
     const said = seen(page([text]));
     expect(said).toContain('Holes by level Level Holes Level 1, Tower 2 Level 1, Hall 1');
     expect(said).not.toContain('No level given');
+    expect(said).toContain('Level Building Level 1 Tower Level 1 Hall');
     for (const caption of ['T-1: Level 1, Tower Tag', 'T-1: Level 1, Hall Tag', 'Tower · Level 1', 'Hall · Level 1'])
       expect(said).toContain(caption);
     const alike = layoutText({
