@@ -1,5 +1,5 @@
 /** Members of a layout, by the way to them without indexes, whose absence says what null says: nothing. */
-const NOTHING: ReadonlySet<string> = new Set([
+export const NOTHING: ReadonlySet<string> = new Set([
   ...['revision.issued', 'revision.by', 'revision.supersedes', 'revision.note', 'frame.note'],
   ...['project.number', 'project.phase', 'project.place', 'changes.question'],
   ...['submittal.number', 'submittal.transmittal', 'submittal.specSection', 'submittal.preparedBy'],
@@ -19,7 +19,7 @@ const NOTHING: ReadonlySet<string> = new Set([
 ]);
 
 /** The same of geometry, sizes and limits, where no other record's value holds instead. */
-const NO_SIZE: ReadonlySet<string> = new Set([
+export const NO_SIZE: ReadonlySet<string> = new Set([
   ...['holeTypes.depth', 'holeTypes.embedment', 'holeTypes.diameterTolerance', 'holeTypes.depthTolerance'],
   ...['holeTypes.positionTolerance', 'holeTypes.moveAllowance', 'holeTypes.squarenessDeg'],
   ...['substrates.thickness', 'bores.diameter', 'bores.depth'],
