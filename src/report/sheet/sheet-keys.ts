@@ -1,5 +1,3 @@
-import type { SheetRow } from './sheet-row.js';
-
 /** Short names of concrete and move of a row. */
 export interface RowKeys {
   readonly substrate: string;
@@ -7,7 +5,11 @@ export interface RowKeys {
 }
 
 /** Rows as far as keys are made from them. */
-type KeyedRow = Pick<SheetRow, 'substrateText' | 'moveText' | 'tag'>;
+interface KeyedRow {
+  readonly substrateText: string;
+  readonly moveText: string;
+  readonly tag: string;
+}
 
 /** More than this of one kind do not go on one sheet. */
 export const MOST_KEYS = 3;
@@ -48,9 +50,15 @@ export interface SheetKeys {
   readonly symbols: readonly string[];
 }
 
+/** Rows that have their keys. */
+interface SignedRow extends KeyedRow {
+  readonly keys: RowKeys;
+  readonly symbolText: string;
+}
+
 /** What the keys on a sheet mean. */
-export function sheetKeys(rows: readonly SheetRow[]): SheetKeys {
-  const distinct = (text: (row: SheetRow) => string) => [...new Set(rows.map(text))];
+export function sheetKeys(rows: readonly SignedRow[]): SheetKeys {
+  const distinct = (text: (row: SignedRow) => string) => [...new Set(rows.map(text))];
   return {
     substrates: distinct(({ keys, substrateText }) => `${keys.substrate}: ${substrateText}.`),
     moves: distinct(({ keys, moveText }) => `${keys.move}: ${moveText}`),
