@@ -38,6 +38,7 @@ export function hiddenBefore(
   const written: Written = {
     paths: new Set(replaced.map(({ path }) => path)),
     ids: new Set(replaced.flatMap(({ path, value }) => (isId(path) ? [`${fromPointer(path)[0]} ${value}`] : []))),
+    renamed: new Set(moved.values()),
   };
   const isOpened = kind === 'unknown' || patch.some(({ path }) => placeOf(path).isOfRoot);
   return (finding) => {
@@ -57,14 +58,17 @@ interface Written {
   paths: ReadonlySet<string>;
   /** Ids of records, each behind the name of its collection. */
   ids: ReadonlySet<string>;
+  /** Members under their new names: what they hold was not seen before. */
+  renamed: ReadonlySet<string>;
 }
 
 /** Whether a rule speaks of an id that the patch has written, or of the one that stood there before. */
-function isOfNewId({ rule, place, data }: Finding, { paths, ids }: Written): boolean {
-  if (rule === 'duplicate-id') return paths.has(place.pointer ?? '') || paths.has(`${data.first}/id`);
+function isOfNewId({ rule, place: { pointer = '' }, data }: Finding, { paths, ids, renamed }: Written): boolean {
+  if (rule === 'duplicate-id') return paths.has(pointer) || paths.has(`${data.first}/id`);
   if (rule !== 'unknown-reference') return false;
   const [id, tidy] = [String(data.id), tidyId(String(data.id))];
-  return tidy !== id && ids.has(`${data.target} ${tidy}`);
+  if (tidy === id || !ids.has(`${data.target} ${tidy}`)) return false;
+  return ![pointer, ...holdersOf(pointer)].some((at) => renamed.has(at));
 }
 
 function isId(pointer: string): boolean {

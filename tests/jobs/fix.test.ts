@@ -151,6 +151,18 @@ describe('an id that is not in normalisation form C', () => {
     expect(fixed(text).after.findings).toEqual([]);
   });
 
+  it('is written in it where the name of the member that refers to it was wrong', () => {
+    const { trade, ...rest } = hole('H-1', [1, 2, 3], { tarde: decomposed });
+    const { value, after, cameToLight } = fixed(
+      layoutText({
+        trades: [{ id: decomposed, name: 'x' }],
+        holes: [hole('H-0', [9000, 9, 3], { trade: decomposed }), rest],
+      }),
+    );
+    expect(value).toMatchObject({ trades: [{ id: composed }], holes: [{ trade: composed }, { trade: composed }] });
+    expect([after.findings, cameToLight]).toEqual([[], []]);
+  });
+
   it('is no answer where nothing has the composed id', () => {
     const text = layoutText({ holes: [hole('H-1', [1, 2, 3], { trade: decomposed })] });
     expect(fixed(text).text).toBe(text);
