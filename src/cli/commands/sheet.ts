@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import type { Report } from '../../generated/report.js';
 import { whyNot } from '../../jobs/convert.js';
 import { layoutsBeside } from '../../jobs/layouts-beside.js';
@@ -12,15 +11,16 @@ import {
 } from '../../jobs/sheet.js';
 import type { LayoutSource } from '../../model/layout-source.js';
 import { nearest } from '../../model/nearest.js';
-import { checkOutputName, isSameFile, writeWhole } from '../../node/output-file.js';
+import { isSameFile } from '../../node/output-file.js';
 import { counted } from '../../report/counted.js';
 import { printable } from '../../report/printable.js';
 import type { SheetWords } from '../../report/sheet/sheet-words.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { type CheckedFiles, checkFiles } from '../check-files.js';
-import { pause, print, say, wantsColour } from '../console.js';
+import { print, say, wantsColour } from '../console.js';
 import { EXIT, WrongUse } from '../exit.js';
 import { readParents } from '../read-parents.js';
+import { writeSheetFiles } from '../sheet-files.js';
 import { sheetWordsOf } from '../sheet-language.js';
 import { type CheckCommandFlags, exitCode } from './check.js';
 
@@ -37,8 +37,6 @@ export interface SheetFlags extends Omit<CheckCommandFlags, 'format' | 'limit'> 
   force: boolean;
 }
 
-/** More SVG files than this are not written; HTML is one file. */
-const MOST_FILES = 100;
 const MOST_LISTED = 200;
 /** Findings kept one by one; the sheets say how many more there are. */
 const MOST_FINDINGS = 200_000;
@@ -148,7 +146,7 @@ async function writeSheets(task: Task, flags: SheetFlags): Promise<number> {
     return EXIT.findings;
   }
   const read = checked.inputs.flatMap((input) => (input === undefined ? [] : [input.summary.name]));
-  const written = await write(set, form, out, read, flags.force);
+  const written = await writeSheetFiles(set, form, out, read, flags.force);
   if (flags.quiet) print(`${verdictLines(task.report, checked.language?.phrases).join('\n')}\n`);
   else {
     print(reportText(checked, wantsColour(flags.colour)));
@@ -167,38 +165,6 @@ function sayMarked({ marked: { errors, warnings } }: SheetSet): void {
 /** The causes as `ahx check` prints them. */
 function reportText({ report, language }: CheckedFiles, colour: boolean): string {
   return report === undefined ? '' : textReport(report, { colour, findingsOfCause: 5, phrases: language?.phrases });
-}
-
-async function write(
-  set: SheetSet,
-  form: 'html' | 'svg',
-  out: string,
-  read: readonly string[],
-  force: boolean,
-): Promise<string> {
-  if (form === 'html') {
-    checkOutputName(out, force);
-    await writeWhole(out, set.html(), force, pause);
-    return out;
-  }
-  const count = set.sheets.length;
-  if (count > MOST_FILES) {
-    throw new WrongUse(
-      `${count} sheets are ${count} files of SVG, more than ${MOST_FILES}; write OUT.html, or choose fewer holes.`,
-    );
-  }
-  const names =
-    count === 1 ? [out] : set.sheets.map(({ number }) => out.replace(/\.svg$/i, (ending) => `-${number}${ending}`));
-  // All names first, so that nothing is written where one is refused.
-  for (const name of names) {
-    checkOutputName(name, force);
-    if (read.some((file) => isSameFile(file, name)))
-      throw new WrongUse(`${name} is read and cannot be written at once.`);
-  }
-  for (const [k, text] of set.svg().entries()) await writeWhole(names[k], [text], force, pause);
-  const next = out.replace(/\.svg$/i, (ending) => `-${count + 1}${ending}`);
-  if (count > 1 && existsSync(next)) say(`Warning: ${printable(next)} is there from before and is no sheet of these.`);
-  return count === 1 ? out : `${names[0]} to ${names[count - 1]}`;
 }
 
 async function setOf({ checked, report, index, choice, words }: Task, flags: SheetFlags): Promise<SheetSet> {

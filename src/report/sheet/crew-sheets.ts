@@ -1,11 +1,11 @@
-import type { Drawing, Primitive } from '../../draw/primitive.js';
+import type { Drawing } from '../../draw/primitive.js';
 import { sheetBand } from './sheet-band.js';
-import { LINE_MM, stacked } from './sheet-block.js';
+import { LINE_MM, type SheetBlock, stacked } from './sheet-block.js';
 import { CAPS, type SheetCaps, TIGHT_CAPS } from './sheet-caps.js';
 import type { SheetContext } from './sheet-context.js';
 import { type SheetSubject, sheetHead } from './sheet-head.js';
 import { MOST_KEYS } from './sheet-keys.js';
-import { listHead, listRow, numberColumnMm } from './sheet-list.js';
+import { type ListRow, listHead, listRow, numberColumnMm } from './sheet-list.js';
 import { MARGIN_MM, SHEET_PAPERS, type SheetPaper } from './sheet-paper.js';
 import type { SheetRow } from './sheet-row.js';
 import { findingsBlock, footBlock, leftOutBlock, workBlock } from './text-blocks.js';
@@ -124,25 +124,19 @@ function sheetLayout(
     caps.leftOut * LINE_MM['look-up'] + 0.8,
   );
   const listMm = list.reduce((sum, { leastHeightMm }) => sum + leastHeightMm, 0);
-  const usedMm = parts.reduce((sum, { heightMm }) => sum + heightMm, 0) + listMm + 1.5 + noteMm;
+  const usedMm = parts.reduce((sum, { heightMm }) => sum + heightMm, 0) + listMm + ABOVE_FOOT.heightMm + noteMm;
   const spareMm = size.height - 2 * MARGIN_MM - usedMm;
   const sheet = (number: number, count: number): CrewSheet => {
     const growth = Math.max(0, Math.min(MOST_GROWTH_MM, spareMm / rows.length));
-    const children: Primitive[] = head.drawWith(MARGIN_MM, number, count);
-    let y = MARGIN_MM + head.heightMm;
-    const plan = band.draw(y);
-    children.push(...plan.primitives);
-    y += band.heightMm;
-    for (const part of [work, titles]) {
-      children.push(...part.draw(y));
-      y += part.heightMm;
-    }
-    for (const row of list) {
-      children.push(...row.draw(y, row.leastHeightMm + growth));
-      y += row.leastHeightMm + growth;
-    }
+    const plan = band.draw(MARGIN_MM + head.heightMm);
     const leftOut = [...texts.leftOut, ...plan.leftOut, ...(isCut ? [words.cut] : [])];
-    children.push(...stacked([foot, leftOutBlock(leftOut, context, box, caps)]).draw(y + 1.5));
+    const last = stacked([foot, leftOutBlock(leftOut, context, box, caps)]);
+    const below = MARGIN_MM + head.heightMm + band.heightMm;
+    const children = [
+      ...head.drawWith(MARGIN_MM, number, count),
+      ...plan.primitives,
+      ...stacked([work, titles, ...list.map((row) => grown(row, growth)), ABOVE_FOOT, last]).draw(below),
+    ];
     const label = `${subject.title}, ${words.sheetOf(number, count)}`;
     const drawing = { width: size.width, height: size.height, label, children };
     return { number, drawing, rows, texts: { ...texts, leftOut } };
@@ -150,3 +144,12 @@ function sheetLayout(
   const hasRoomForKeys = Math.max(texts.substrates.length, texts.moves.length, texts.symbols.length) <= MOST_KEYS;
   return { spareMm, hasRoomForKeys, sheet };
 }
+
+/** A row as a block, higher than it must be. */
+function grown({ leastHeightMm, isCut, draw }: ListRow, growthMm: number): SheetBlock {
+  const heightMm = leastHeightMm + growthMm;
+  return { heightMm, isCut, draw: (top) => draw(top, heightMm) };
+}
+
+/** Room between the list and what one looks up. */
+const ABOVE_FOOT: SheetBlock = { heightMm: 1.5, isCut: false, draw: () => [] };

@@ -1,6 +1,6 @@
 import type { PlanLevel } from '../../draw/plan-level.js';
 import { unitSystemOf } from '../../draw/scale.js';
-import type { Bore, KeepOut, Level } from '../../generated/layout.js';
+import type { Bore, Grid, KeepOut, Level } from '../../generated/layout.js';
 import { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { heightsOfKeepOut, isNear, emptyRange, stretch, stretchOver } from '../../draw/height-ranges.js';
 import type { Vec3 } from '../../geometry/vector.js';
@@ -93,8 +93,7 @@ export class SheetContext implements RowContext {
 
   /** What the plan of a sheet shows; its rows are of one level. */
   planLevel(rows: readonly SheetRow[]): PlanLevel & { otherHoles: readonly OtherHole[] } {
-    const { records } = this;
-    const { header } = records;
+    const { header } = this.records;
     const level = rows[0].hole.level;
     const substrates = (header.substrates ?? []).filter(
       (one) => rows.some(({ hole }) => hole.substrate === one) || (level !== undefined && one.level === level),
@@ -116,18 +115,7 @@ export class SheetContext implements RowContext {
     const isAtHeight = (z: number | undefined) => z === undefined || isNear(heights, { low: z, high: z });
     const bores = [...own, ...this.others.bores.filter(({ point }) => isAtHeight(point[2]))];
     const otherHoles = this.others.holes.filter(({ z }) => isAtHeight(z));
-    const building = level === undefined ? undefined : records.levels.get(level)?.building;
-    const around = (header.substrates ?? [])
-      .filter(
-        (one) =>
-          building === undefined || one.level === undefined || records.levels.get(one.level)?.building === building,
-      )
-      .flatMap(({ outline }) => (outline === undefined ? [] : [outline.points as readonly Vec3[]]));
-    const grids = (header.grids ?? []).filter(
-      (grid) =>
-        (grid.levels === undefined || (level !== undefined && grid.levels.includes(level))) &&
-        (grid.building === undefined || building === undefined || grid.building === building),
-    );
+    const { around, grids } = this.buildingOf(level);
     return {
       name: this.levelName(level),
       frame: header.frame,
@@ -142,5 +130,24 @@ export class SheetContext implements RowContext {
       around,
       leftOut: { keepOuts: 0, bores: 0, holes: 0 },
     };
+  }
+
+  /** Outlines and gridlines of the building of a level; all of them where it has none. */
+  private buildingOf(level: string | undefined): { around: (readonly Vec3[])[]; grids: Grid[] } {
+    const { records } = this;
+    const { header } = records;
+    const building = level === undefined ? undefined : records.levels.get(level)?.building;
+    const around = (header.substrates ?? [])
+      .filter(
+        (one) =>
+          building === undefined || one.level === undefined || records.levels.get(one.level)?.building === building,
+      )
+      .flatMap(({ outline }) => (outline === undefined ? [] : [outline.points as readonly Vec3[]]));
+    const grids = (header.grids ?? []).filter(
+      (grid) =>
+        (grid.levels === undefined || (level !== undefined && grid.levels.includes(level))) &&
+        (grid.building === undefined || building === undefined || grid.building === building),
+    );
+    return { around, grids };
   }
 }

@@ -1,8 +1,9 @@
 import { moved } from '../../draw/moved.js';
 import type { Primitive } from '../../draw/primitive.js';
 import { symbolSign } from '../../draw/symbol-sign.js';
-import { fitLines, typeWidth } from './fit-lines.js';
-import { paragraphs, RULE, type SheetBlock, stacked, TYPE_MM, LINE_MM, type TypeSize, textAt } from './sheet-block.js';
+import { type CellLine, cellLines, depthLines, drawCell, lookUp } from './cell-lines.js';
+import { fitLines } from './fit-lines.js';
+import { paragraphs, RULE, type SheetBlock, stacked, TYPE_MM, LINE_MM, textAt } from './sheet-block.js';
 import type { SheetRow } from './sheet-row.js';
 import type { SheetWords } from './sheet-words.js';
 
@@ -37,12 +38,6 @@ export interface ListBox {
 /** Width of the column of numbers up to a highest one: two digits in the type to work by, more in the smaller one. */
 export function numberColumnMm(highest: number): number {
   return highest < 100 ? 9 : 13.5;
-}
-
-interface CellLine {
-  readonly text: string;
-  readonly size: TypeSize;
-  readonly isBold: boolean;
 }
 
 /** A row ready to be drawn, as high as it must be or higher. */
@@ -196,40 +191,6 @@ function closedBoxes({ boxes, right }: Columns, top: number, cellsMm: number): P
     ];
   });
   return { kind: 'polyline', lines, style: { stroke: 'ink', strokeWidth: 0.6 } };
-}
-
-/** The depth, and its limits in the type to work by only where they find room in one line. */
-function depthLines([depth, limits]: readonly [string, string], width: number): CellLine[] {
-  const { lines } = cellLines(depth, width - 1.4, false);
-  const isShort = typeWidth(limits, TYPE_MM.work) <= width - 1.4;
-  return [...lines, ...(isShort ? cellLines(limits, width - 1.4, false).lines : lookUp(limits, width))];
-}
-
-/** In the type to work by where that finds room in two lines, else in the smaller one. */
-function cellLines(text: string, width: number, isBold: boolean): { lines: CellLine[]; isCut: boolean } {
-  const large = fitLines(text, width, TYPE_MM.work, 2, isBold);
-  if (!large.isCut) {
-    return { lines: large.lines.map((line) => ({ text: line, size: 'work', isBold })), isCut: false };
-  }
-  const small = fitLines(text, width, TYPE_MM['look-up'], 4, isBold);
-  return { lines: small.lines.map((line) => ({ text: line, size: 'look-up', isBold })), isCut: small.isCut };
-}
-
-function lookUp(text: string, width: number): CellLine[] {
-  return fitLines(text, width - 1.4, TYPE_MM['look-up'], 2).lines.map((line) => ({
-    text: line,
-    size: 'look-up',
-    isBold: false,
-  }));
-}
-
-function drawCell(lines: readonly CellLine[], x: number, top: number): Primitive[] {
-  let y = top;
-  return lines.map(({ text, size, isBold }) => {
-    const drawn = textAt([x, y + TYPE_MM[size] * 0.88], text, TYPE_MM[size], { isBold });
-    y += LINE_MM[size];
-    return drawn;
-  });
 }
 
 function edgesOf({ number, tag, symbol, bit, depth, grid, keys, boxes, right }: Columns): number[] {

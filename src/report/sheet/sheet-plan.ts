@@ -4,7 +4,7 @@ import { keepOutMarks } from '../../draw/keep-out-marks.js';
 import { boxAbout, LabelRoom } from '../../draw/label-room.js';
 import type { PlanLevel } from '../../draw/plan-level.js';
 import { type PaperBox, PlanView } from '../../draw/plan-view.js';
-import type { Circle, Primitive, Spot, Style } from '../../draw/primitive.js';
+import type { Primitive, Spot } from '../../draw/primitive.js';
 import { roundScale, scaleBar, unitSystemOf } from '../../draw/scale.js';
 import { ShapeBudget } from '../../draw/shape-budget.js';
 import { structureMarks } from '../../draw/structure-marks.js';
@@ -14,6 +14,7 @@ import { printable } from '../printable.js';
 import { fitLines, typeWidth } from './fit-lines.js';
 import { LOOK_UP_TYPE_MM } from './sheet-paper.js';
 import type { OtherHole } from './other-layouts.js';
+import { closedMarks, otherHoleMarks } from './plan-extras.js';
 import type { SheetRow } from './sheet-row.js';
 
 /** The plan of the holes of one sheet. */
@@ -65,35 +66,22 @@ export function sheetPlan(
   const signs = rows.map(
     ({ look }, k): Primitive => ({ kind: 'marks', sign: symbolSign(look, SIGN_MM, false), at: [marks[k]] }),
   );
+  const drawn = [
+    ...keepOuts.primitives,
+    ...grid.lines,
+    ...structure,
+    ...boreMarks(level.bores, view),
+    ...rings.primitives,
+    ...numbers.leaders,
+    ...signs,
+    ...closedMarks(rows, marks, SIGN_MM),
+    ...names.primitives,
+    ...numbers.texts,
+    ...grid.bubbles,
+    ...barMarks(level, view, frame),
+  ];
   return {
-    primitives: [
-      {
-        kind: 'group',
-        name: 'plan',
-        clip: { at: [frame.left, frame.top], width: frame.right - frame.left, height: frame.bottom - frame.top },
-        children: [
-          ...keepOuts.primitives,
-          ...grid.lines,
-          ...structure,
-          ...boreMarks(level.bores, view),
-          ...rings.primitives,
-          ...numbers.leaders,
-          ...signs,
-          ...closedMarks(rows, marks),
-          ...names.primitives,
-          ...numbers.texts,
-          ...grid.bubbles,
-          ...barMarks(level, view, frame),
-        ],
-      },
-      {
-        kind: 'rect',
-        at: [frame.left, frame.top],
-        width: frame.right - frame.left,
-        height: frame.bottom - frame.top,
-        style: { stroke: 'ink', strokeWidth: 0.3 },
-      },
-    ],
+    primitives: framed(drawn, frame),
     view,
     scaleName,
     otherTrades: rings.trades,
@@ -102,47 +90,13 @@ export function sheetPlan(
   };
 }
 
-/** More holes of other trades than this are not drawn. */
-const MOST_OTHERS = 1000;
-const OTHER_RADIUS_MM = 1.1;
-
-/** Holes of other trades: broken rings without numbers. */
-function otherHoleMarks(holes: readonly OtherHole[], view: PlanView) {
-  const trades = new Map<string, number>();
-  const at: Spot[] = [];
-  let leftOut = 0;
-  for (const { x, y, trade } of holes) {
-    const spot = view.spot(x, y);
-    if (!view.holds(spot)) continue;
-    if (at.length === MOST_OTHERS) {
-      leftOut++;
-      continue;
-    }
-    at.push(spot);
-    trades.set(trade, (trades.get(trade) ?? 0) + 1);
-  }
-  const ring: Circle = { kind: 'circle', at: [0, 0], radius: OTHER_RADIUS_MM, style: OTHER_STYLE };
-  const primitives: Primitive[] = at.length === 0 ? [] : [{ kind: 'marks', sign: [ring], at }];
-  return { primitives, trades, leftOut };
-}
-const OTHER_STYLE: Style = { stroke: 'ink', strokeWidth: 0.25, dash: [0.7, 0.5] };
-
-/** A cross over the mark of each hole that is not to be drilled as it stands. */
-function closedMarks(rows: readonly SheetRow[], marks: readonly Spot[]): Primitive[] {
-  const at = marks.filter((_, k) => rows[k].findings?.state === 'error');
-  const r = SIGN_MM * 0.8;
-  const lines: Spot[][] = [
-    [
-      [-r, -r],
-      [r, r],
-    ],
-    [
-      [-r, r],
-      [r, -r],
-    ],
+/** The plan in its frame, outside of which nothing of it is seen. */
+function framed(children: Primitive[], { left, top, right, bottom }: PaperBox): Primitive[] {
+  const box = { at: [left, top] as const, width: right - left, height: bottom - top };
+  return [
+    { kind: 'group', name: 'plan', clip: box, children },
+    { kind: 'rect', ...box, style: { stroke: 'ink', strokeWidth: 0.3 } },
   ];
-  if (at.length === 0) return [];
-  return [{ kind: 'marks', sign: [{ kind: 'polyline', lines, style: { stroke: 'ink', strokeWidth: 0.5 } }], at }];
 }
 
 function viewOf(rows: readonly SheetRow[], level: PlanLevel, frame: PaperBox): { view: PlanView; scaleName: string } {
