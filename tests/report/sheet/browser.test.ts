@@ -8,7 +8,11 @@ import { afterAll, beforeAll, describe, expect, vi } from 'vitest';
 import { sheetsOf } from '../../../src/jobs/sheet.js';
 import { findChromium, printPdf } from '../../../src/node/print-pdf.js';
 import { itWith } from '../../house/system-part.js';
-import { exampleSource, hostileLayout, sheetSource } from './sheet-source.js';
+import { es } from '../../../src/report/languages/es.js';
+import { sheetWords } from '../../../src/report/languages/es/sheet.js';
+import { hole, smallLayout, typeWithSpacing } from '../../jobs/small-layout.js';
+import { checkedSheets, layoutOf } from './checked-sheets.js';
+import { exampleSource, hostileLayout, packaged, sheetSource } from './sheet-source.js';
 
 const executablePath = findChromium();
 const inChromium = itWith('chromium', executablePath !== undefined);
@@ -101,6 +105,38 @@ describe('crew sheets in Chromium', () => {
       });
     }
   }
+
+  const slab = { ...smallLayout.substrates[0], name: 'Slab over the hall' };
+  const close = Array.from({ length: 12 }, (_, k) =>
+    hole(`h${k}`, [(k >> 1) * 900 + (k % 2) * 60, 0, k * 3], {
+      tag: `C-${k}`,
+      note: k === 3 ? 'A note of the office' : undefined,
+    }),
+  );
+  const marked = layoutOf(close, { substrates: [slab], holeTypes: [typeWithSpacing(200)] });
+  const before = sheetSource(layoutOf([...close.slice(0, 5), hole('gone', [0, 900, 0])]));
+  const ducts = packaged([hole('d', [500, 500, 0])], { id: 'T-2' });
+  for (const [name, words] of [
+    ['in English', undefined],
+    ['in Spanish', sheetWords],
+  ] as const)
+    for (const paper of ['a4', 'letter'] as const) {
+      const options = { language: words && es };
+      const set = checkedSheets(marked, { paper, words, parent: before, others: [ducts], options });
+
+      inChromium(`with errors, changes and other trades, ${name} on ${paper}: no text leaves its place`, async () => {
+        expect(set.marked.errors).toBe(12);
+        const tab = await browser.newPage({ viewport: { width: 1000, height: 1200 } });
+        await tab.setContent([...set.html()].join(''));
+        expect(await tab.evaluate(OVERFLOWS)).toEqual([]);
+        expect(await tab.evaluate(OVERLAPS)).toEqual([]);
+        const colours = await tab.evaluate(
+          `[...new Set([...document.querySelectorAll('.sheet svg *')].flatMap((e) => [getComputedStyle(e).fill, getComputedStyle(e).stroke]))]`,
+        );
+        expect((colours as string[]).toSorted()).toEqual(['none', 'rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
+        await tab.close();
+      });
+    }
 
   for (const paper of ['a4', 'letter'] as const)
     inChromium(
