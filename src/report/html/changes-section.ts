@@ -10,7 +10,7 @@ import type { ChangesPhrases, HtmlPhrases } from './html-phrases.js';
 import { type Content, html, type Markup } from './markup.js';
 import { displayOf, type HtmlReportParts, lengthsOf, type ReportedLayout, unitName } from './reported-layout.js';
 import { exactly, formOf, type LengthForm, type SayLength, saidPair } from './said-values.js';
-import { section, table } from './table.js';
+import { breakable, section, table } from './table.js';
 
 /** More rows of a table than this are counted. */
 const MOST_ROWS = 300;
@@ -187,7 +187,7 @@ function memberChanges(list: readonly MemberChange[], form: LengthForm, { words,
     // A member of a member of the header is told with its path.
     const ofMember = member.split('/').reduce(formOf, form);
     const [a, b] = saidPair([from, to], ofMember, say, words.noValue);
-    return html`<div>${member}: ${a} → ${b}</div>`;
+    return html`<div>${member}: ${breakable(a)} → ${breakable(b)}</div>`;
   });
 }
 

@@ -164,6 +164,7 @@ export interface HolesPhrases {
   readonly tradeHeads: readonly [trade: string, firm: string, holes: string];
   readonly noTrade: string;
   types(unit: string): string;
+  /** Long words with soft hyphens, since the table is wide. */
   readonly typeHeads: readonly [
     type: string,
     holes: string,

@@ -70,7 +70,7 @@ figure { margin: 1rem 0 2rem; } .unseen { position: absolute; width: 1px; height
   h1 { font-size: 1.6rem; margin-bottom: .3rem; } h3 { margin: .6rem 0 .2rem; } .revision { font-size: 1.3rem; }
   .verdict { padding: .3rem .6rem; margin: .3rem 0; } .caution, .unsaid { padding: .3rem .6rem; margin: .4rem 0; }
   .caution { font-size: .82rem; }
-  table { font-size: 7.5pt; } .schedule { font-size: 7pt; min-width: 0; } th, td { padding: .1rem .22rem; }
+  table { font-size: 7.5pt; } .schedule { font-size: 7pt; min-width: 0; } th, td { padding: .1rem .22rem; } tbody th { min-width: 5em; }
   h2, h3, caption { break-after: avoid; } tr, .cause, figure, .together, .unsaid, .caution, .review, .wide:not(:has(tr:nth-child(20))) { break-inside: avoid; } thead { display: table-header-group; }
   figure { break-before: page; } .together figure { break-before: auto; }
   h2 { margin: 1.1rem 0 .5rem; }

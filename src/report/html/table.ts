@@ -15,9 +15,31 @@ export function table(
     heads,
   ).map(
     (head) => html`<th scope="col">${head}</th>`,
-  )}</tr></thead><tbody>${rows.map((cells) => row(shown(cells)))}</tbody></table></div>
+  )}</tr></thead><tbody>${rows.map((cells) => row(shown(cells).map(breakable)))}</tbody></table></div>
 `;
 }
+
+/** Longer words than this may be broken, and in pieces of how many characters. */
+const LONGEST_WORD = 20;
+const PIECE = 12;
+
+/**
+ * A text whose long words may go on in the next line. One table that is wider than the paper makes the browser print
+ * the whole report smaller, and the plans are no longer to scale.
+ */
+export function breakable(content: Content): Content {
+  if (typeof content !== 'string' || content.length <= LONGEST_WORD) return content;
+  return content.split(/(\S{21,})/).map((part) => {
+    const characters = [...part];
+    if (characters.length <= LONGEST_WORD || /\s/.test(part)) return part;
+    const pieces: Content[] = [];
+    for (let k = 0; k < characters.length; k += PIECE)
+      pieces.push(k > 0 && BREAK, characters.slice(k, k + PIECE).join(''));
+    return pieces;
+  });
+}
+
+const BREAK = html`<wbr>`;
 
 function isEmpty(content: Content): boolean {
   if (content === undefined || content === false || content === '') return true;

@@ -135,9 +135,12 @@ describe('the report for people in Chromium', () => {
     });
     const page = await browser.newPage({ viewport: { width: 680, height: 900 } });
     await page.emulateMedia({ media: 'print' });
-    await page.setContent(pageOf([JSON.stringify(layout)]));
-    // The width of A4 within the margins, 180 mm at 96 dots to the inch.
-    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(680);
+    layout.holeTypes[0].minSpacing.source = 'SOURCE'.repeat(20);
+    for (const language of [htmlEs, undefined]) {
+      await page.setContent(pageOf([JSON.stringify(layout)], { language }));
+      // What is wider makes the browser print all of it smaller, plans too. A4 within the margins: 180 mm, 680 dots.
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(680);
+    }
     const fractions = (await page.evaluate(
       `[...document.querySelectorAll('.schedule tbody td:nth-child(6)')].map((cell) => {
         const range = document.createRange();

@@ -232,7 +232,7 @@ function tagsOf(text: string): string[] {
   return text.match(/<[a-z][^>]*>/g) ?? [];
 }
 
-const VOID = new Set(['meta', 'br', 'path', 'rect', 'circle', 'use', 'line']);
+const VOID = new Set(['meta', 'br', 'wbr', 'path', 'rect', 'circle', 'use', 'line']);
 
 /** Elements that are left open or closed twice. */
 function balance(text: string): string[] {

@@ -147,6 +147,7 @@ function ownTexts(page: string, inputs: readonly string[], more: readonly string
     page
       .replace(/<(?!html)(\w+) lang="en">[^]*?<\/\1>/g, '')
       .replace(/<code>[^<]*<\/code>/g, '')
+      .replaceAll('<wbr>', '')
       .replace(/counter\(pages?\)/g, '')
       .replace(/<style>[^]*?content: (.*);[^]*?<\/style>/, '<p>$1</p>')
       .split(/<[^>]*>/)

@@ -2,6 +2,7 @@
 export function seen(text: string): string {
   return text
     .replace(/<style>[^]*?<\/style>/, '')
+    .replace(/<wbr>|\u00ad/g, '')
     .replace(/<[^>]*>/g, ' ')
     .replaceAll('&quot;', '"')
     .replaceAll('&apos;', "'")
