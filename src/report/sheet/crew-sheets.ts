@@ -113,7 +113,7 @@ function sheetLayout(
   const work = stacked([workBlock(texts, context, box, caps), findingsBlock(texts, context, box, caps)]);
   const listBox = { ...box, numberMm: numberColumnMm(subject.toDrill) };
   const titles = listHead(listBox, words, context.lengths.unitBeside);
-  const list = rows.map((row) => listRow(row, listBox, words, caps.notes));
+  const list = rows.map((row) => listRow(row, listBox, words, caps));
   const foot = footBlock(texts, context, box, caps);
   const parts = [head, band, work, titles, foot];
   const isCut = [...parts, ...list].some((part) => part.isCut);

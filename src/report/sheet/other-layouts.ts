@@ -81,3 +81,10 @@ function unlike<T extends { substrate?: string }>(own: readonly T[], others: rea
     return true;
   });
 }
+
+/** Number of holes by the name of their trade. */
+export function tradesOf(holes: readonly OtherHole[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const { trade } of holes) counts.set(trade, (counts.get(trade) ?? 0) + 1);
+  return counts;
+}

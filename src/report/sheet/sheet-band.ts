@@ -5,7 +5,6 @@ import type { Primitive } from '../../draw/primitive.js';
 import { unitSystemOf } from '../../draw/scale.js';
 import type { ControlPoint } from '../../generated/layout.js';
 import { printable } from '../printable.js';
-import type { OtherHole } from './other-layouts.js';
 import { heightsInWords } from './heights-in-words.js';
 import { LINE_MM, labelled, paragraphs, type SheetBlock, stacked, textAt, TYPE_MM } from './sheet-block.js';
 import type { SheetCaps } from './sheet-caps.js';
@@ -42,7 +41,7 @@ export function sheetBand(
   const side = { left: sideLeft, width: SIDE_MM };
   const control = stacked([controlBlock(rows, context, side, caps), limitBlock(rows, context, side)]);
   // How many of them the plan shows is known when it is drawn.
-  const most = { otherTrades: tradesOf(context.others.holes) };
+  const most = { otherTrades: context.otherTrades };
   const bandMm = Math.max(caps.bandMm, keyMm + control.heightMm) + extraMm;
   const scaleName = LONGEST_SCALE[unitSystemOf(context.records.header.display)];
   const caption = captionOf(rows, context, { scaleName, ...most }, box, caps);
@@ -83,13 +82,6 @@ export function sheetBand(
 
 /** No round scale of the holes of a sheet has a longer name. */
 const LONGEST_SCALE = { metric: '1:2000', imperial: `3/32" = 1'-0"` };
-
-/** Number of holes by the name of their trade. */
-function tradesOf(holes: readonly OtherHole[]): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const { trade } of holes) counts.set(trade, (counts.get(trade) ?? 0) + 1);
-  return counts;
-}
 
 /** How the plan is seen: below it. */
 function captionOf(

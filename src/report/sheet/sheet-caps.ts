@@ -12,9 +12,13 @@ export interface SheetCaps {
   readonly leftOut: number;
   /** Of each finding. */
   readonly findings: number;
+  /** Paragraphs of findings behind the first one. */
+  readonly general: number;
   readonly changes: number;
   readonly bores: number;
   readonly notes: number;
+  /** Of each thing besides the gravest finding that is said below the cells of a row. */
+  readonly rowSaid: number;
   readonly points: number;
   /** Of the lines below the plan. */
   readonly caption: number;
@@ -33,9 +37,11 @@ export const CAPS: SheetCaps = {
   call: 3,
   leftOut: 2,
   findings: 3,
+  general: 6,
   changes: 3,
   bores: 2,
   notes: 3,
+  rowSaid: 2,
   points: 6,
   caption: 5,
   bandMm: 50,
@@ -47,17 +53,19 @@ export const TIGHT_CAPS: SheetCaps = {
   about: 1,
   origin: 1,
   move: 2,
-  conditions: 2,
+  conditions: 1,
   substrate: 1,
-  symbol: 3,
-  keepOuts: 5,
+  symbol: 2,
+  keepOuts: 3,
   call: 2,
   leftOut: 1,
   findings: 1,
+  general: 1,
   changes: 1,
   bores: 1,
-  notes: 2,
+  notes: 1,
+  rowSaid: 1,
   points: 1,
-  caption: 3,
+  caption: 2,
   bandMm: 46,
 };

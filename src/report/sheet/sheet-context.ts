@@ -8,7 +8,7 @@ import { printable } from '../printable.js';
 import { ROW_MM } from './drilling-order.js';
 import type { LayoutRecords } from './layout-records.js';
 import { NearKeepOuts, type NearKeepOut } from './near-keep-outs.js';
-import { NO_OTHERS, type OtherHole, type OtherLayouts } from './other-layouts.js';
+import { NO_OTHERS, type OtherHole, type OtherLayouts, tradesOf } from './other-layouts.js';
 import { SheetChanges, type SheetParent } from './sheet-changes.js';
 import { type SheetCheck, SheetFindings } from './sheet-findings.js';
 import { sheetLengths, type SheetLengths } from './sheet-lengths.js';
@@ -35,6 +35,8 @@ export class SheetContext implements RowContext {
   /** Depth of the rows of the order. */
   readonly rowMm: number;
   readonly others: OtherLayouts;
+  /** Number of holes of each other trade, by its name; counted once, since sheets are tried out in many sizes. */
+  readonly otherTrades: ReadonlyMap<string, number>;
   /** Of all layouts. */
   readonly keepOuts: readonly KeepOut[];
   readonly bores: readonly Bore[];
@@ -56,6 +58,7 @@ export class SheetContext implements RowContext {
     this.nearMm = NEAR_MM[system];
     this.rowMm = ROW_MM[system];
     this.others = others;
+    this.otherTrades = tradesOf(others.holes);
     this.ownKeepOuts = keepOuts.length;
     this.keepOuts = [...keepOuts, ...others.keepOuts];
     this.bores = [...bores, ...others.bores];

@@ -4,6 +4,7 @@ import { symbolSign } from '../../draw/symbol-sign.js';
 import { type CellLine, cellLines, depthLines, drawCell, lookUp } from './cell-lines.js';
 import { fitLines } from './fit-lines.js';
 import { paragraphs, RULE, type SheetBlock, stacked, TYPE_MM, LINE_MM, textAt } from './sheet-block.js';
+import type { SheetCaps } from './sheet-caps.js';
 import type { SheetRow } from './sheet-row.js';
 import type { SheetWords } from './sheet-words.js';
 
@@ -95,10 +96,10 @@ export function listHead(box: ListBox, words: SheetWords, unit: string | undefin
 }
 
 /** One row of the list. */
-export function listRow(row: SheetRow, box: ListBox, words: SheetWords, mostNoteLines: number): ListRow {
+export function listRow(row: SheetRow, box: ListBox, words: SheetWords, caps: SheetCaps): ListRow {
   const columns = columnsOf(box, words.boxes.length);
   const { cells, isCut } = cellsOf(row, columns);
-  const said = saidBelow(row, { left: columns.tag, width: columns.right - columns.tag - 1 }, words, mostNoteLines);
+  const said = saidBelow(row, { left: columns.tag, width: columns.right - columns.tag - 1 }, words, caps);
   const tallest = Math.max(...cells.map(([, lines]) => lines.reduce((sum, { size }) => sum + LINE_MM[size], 0)));
   const body = Math.max(LEAST_ROW_MM, tallest + 2 * PAD_MM);
   return {
@@ -159,16 +160,16 @@ function saidBelow(
   { findings, change, notes }: SheetRow,
   box: { left: number; width: number },
   words: SheetWords,
-  mostNoteLines: number,
+  caps: SheetCaps,
 ): SheetBlock {
   const [first, ...more] = findings?.lines ?? [];
   const isError = findings?.state === 'error';
   const gravest = first === undefined ? [] : [isError ? `${words.doNotDrill} ${first}` : first];
   return stacked([
     paragraphs(gravest, box, 'look-up', 2, isError),
-    paragraphs(more, box, 'look-up', 2),
-    paragraphs(change === undefined ? [] : [change.text], box, 'look-up', 2),
-    paragraphs(notes.length === 0 ? [] : [notes.join(' ')], box, 'look-up', mostNoteLines),
+    paragraphs(more, box, 'look-up', caps.rowSaid),
+    paragraphs(change === undefined ? [] : [change.text], box, 'look-up', caps.rowSaid),
+    paragraphs(notes.length === 0 ? [] : [notes.join(' ')], box, 'look-up', caps.notes),
   ]);
 }
 

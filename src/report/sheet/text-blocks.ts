@@ -26,9 +26,15 @@ export function workBlock(texts: SheetTexts, { words }: SheetContext, box: Box, 
 export function findingsBlock(texts: SheetTexts, { words }: SheetContext, box: Box, caps: SheetCaps): SheetBlock {
   const part = { ...box, labelWidth: LABEL_MM };
   const { labels } = words;
+  const [first, ...general] = texts.findings;
+  const rest = general.length - caps.general;
+  const findings = [
+    ...(rest > 0 ? [`${first} ${words.moreGeneral(rest)}`] : [first]),
+    ...general.slice(0, caps.general),
+  ];
   return stacked([
     labelled(labels.holds, [texts.holds], part, 'look-up', 2),
-    labelled(labels.findings, texts.findings, part, 'look-up', caps.findings),
+    labelled(labels.findings, findings, part, 'look-up', caps.findings),
     labelled(
       labels.changes,
       texts.changes.length === 0 ? [] : [texts.changes.join(' ')],

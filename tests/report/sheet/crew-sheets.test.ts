@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Primitive } from '../../../src/draw/primitive.js';
+import { check } from '../../../src/jobs/check.js';
 import { sheetsOf } from '../../../src/jobs/sheet.js';
 import type { CrewSheet } from '../../../src/report/sheet/crew-sheets.js';
 import { typeWidth } from '../../../src/report/sheet/fit-lines.js';
@@ -150,6 +151,44 @@ describe('a sheet that is full of long and hostile texts', () => {
         expect(text).not.toContain('\u202e');
       }
     }
+  });
+
+  it('carries nothing but text from other layouts, a revision before and a check either', () => {
+    const own = JSON.parse(JSON.stringify(hostile));
+    const other = { ...own, id: 'T-2', bores: [] as unknown[] };
+    other.trades = [{ ...own.trades[0], id: 'XX' }];
+    other.holes = own.holes.map((one: object) => ({ ...one, trade: 'XX' }));
+    other.bores = own.keepOuts.map(({ id }: { id: string }) => ({
+      id,
+      point: [0, 0, 0],
+      end: 'partial',
+      knownFrom: 'scan',
+    }));
+    const before = {
+      ...own,
+      holes: own.holes.map((one: { id: string }) => ({ ...one, id: `before ${one.id}`, point: [9e5, 9e5, 0] })),
+    };
+    const report = check([{ name: own.id, data: JSON.stringify(own) }], { purpose: 'for-drilling' });
+    expect(report.findings.length).toBeGreaterThan(0);
+    const set = sheetsOf(
+      sheetSource(own),
+      { package: 'P' },
+      {
+        others: [sheetSource(other)],
+        parent: sheetSource(before),
+        check: { report, input: 0, together: [own.trades[0].name], apart: [own.trades[0].name] },
+      },
+    );
+    expectOneSide(set.sheets);
+    for (const text of [[...set.html()].join(''), ...set.svg()]) {
+      expect(text).not.toContain('<script');
+      expect(text).not.toContain('\u202e');
+    }
+    const said = set.sheets
+      .map(({ texts }) => [...texts.bores, ...texts.changes, ...texts.findings].join(' '))
+      .join(' ');
+    for (const word of ['</text></svg>', 'Taken out since', 'partial', 'Checked together with'])
+      expect(said).toContain(word);
   });
 
   it('says that texts were cut', () => {

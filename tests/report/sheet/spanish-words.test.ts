@@ -90,8 +90,7 @@ function saidBy(value: unknown, path = ''): [path: string, said: string][] {
 const english = saidBy(ENGLISH_SHEET_WORDS);
 const spanish = new Map(saidBy(sheetWords));
 /** The same in both languages. */
-const SAME =
-  /^(mm|m|N–S|Control)$|^$|^«x» \(«x»\): «x»\.$|^«x»: «x»$|^«x» \(No\. «x»\)$|^Error: «x»$|^«x» \(«x»\)$/;
+const SAME = /^(mm|m|N–S|Control)$|^$|^«x» \(«x»\): «x»\.$|^«x»: «x»$|^«x» \(No\. «x»\)$|^Error: «x»$|^«x» \(«x»\)$/;
 
 describe('the Spanish words of crew sheets', () => {
   it('are there for all that English says, and for nothing else', () => {
