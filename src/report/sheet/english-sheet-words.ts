@@ -181,6 +181,7 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
   notChecked: 'this sheet was made without a check: what a check would find is not marked.',
   doNotDrill: 'Do not drill before the office has settled this.',
   finding: (severity, message) => `${capital(severity)}: ${message}`,
+  findingAtOther: (hole, message) => `with hole ${hole}, of which the check says: ${message}`,
   acceptedFinding: (owner, until, message) => `Accepted by ${owner} until ${until}: ${message}`,
   moreGeneral: (count) => `${s(count, 'more cause')} without a hole: see the report of the check.`,
   notKept: (count) =>

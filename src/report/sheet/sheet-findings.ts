@@ -31,6 +31,9 @@ interface MarkedRow {
   readonly hidden: readonly Finding[];
 }
 
+/** Rules that say of one hole what is wrong between it and another. */
+const BETWEEN_HOLES: ReadonlySet<string> = new Set(['bores-overlap', 'holes-coincide', 'holes-too-close', 'tag-clash']);
+
 /** A hole by its id and the group that it belongs to. */
 type KnownHole = Pick<Hole, 'id' | 'group'>;
 
@@ -64,14 +67,28 @@ export class SheetFindings {
     for (const finding of own(check?.report.findings ?? [])) {
       const group = groups[groupIndex(finding) ?? -1]?.id;
       const key = finding.id === undefined ? (group === undefined ? undefined : ofGroup(group)) : ofHole(finding.id);
-      if (key === undefined) continue;
-      const known = this.byPlace.get(key);
-      if (known === undefined) this.byPlace.set(key, [finding]);
-      else known.push(finding);
+      if (key !== undefined) this.note(key, finding);
     }
+    for (const finding of check?.report.findings ?? []) this.noteAtOther(finding, (check?.input ?? 0) + 1);
     this.general = own(check?.report.causes ?? []).filter(
       (cause) => cause.holes.length === 0 && groups[groupIndex(cause) ?? -1] === undefined,
     );
+  }
+
+  private note(key: string, finding: Finding): void {
+    const known = this.byPlace.get(key);
+    if (known === undefined) this.byPlace.set(key, [finding]);
+    else known.push(finding);
+  }
+
+  /** A finding between two holes that stands at one of them, here or in another layout, is one of the other hole too. */
+  private noteAtOther(finding: Finding, own: number): void {
+    const { rule, id, tag, input, data, message } = finding;
+    const { other, otherInput = input } = data;
+    if (!BETWEEN_HOLES.has(rule) || typeof other !== 'string' || otherInput !== own) return;
+    const key = ofHole(other);
+    if (this.byPlace.get(key)?.some((known) => known.rule === rule)) return;
+    this.note(key, { ...finding, message: this.words.findingAtOther(printable(tag ?? id ?? ''), message) });
   }
 
   private allOf({ id, group }: KnownHole): Finding[] {

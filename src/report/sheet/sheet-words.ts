@@ -129,6 +129,8 @@ export interface SheetWords {
   /** Before the message of an error. */
   readonly doNotDrill: string;
   finding(severity: Severity, message: string): string;
+  /** A finding that stands at another hole, and is about this one too. */
+  findingAtOther(hole: string, message: string): string;
   acceptedFinding(owner: string, until: string, message: string): string;
   moreGeneral(count: number): string;
   notKept(count: number): string;

@@ -4,7 +4,7 @@ import { sheetsOf } from '../../../src/jobs/sheet.js';
 import { acceptFindings } from '../../../src/policy/accept.js';
 import { hole, typeWithSpacing } from '../../jobs/small-layout.js';
 import { checkedSheets, drawn, drawnText, layoutOf } from './checked-sheets.js';
-import { packaged } from './sheet-source.js';
+import { packaged, sheetSource } from './sheet-source.js';
 
 /** Two holes too close to each other and one by itself; none has a tolerance. */
 const CLOSE = layoutOf([hole('a', [0, 0, 0]), hole('b', [50, 0, 0]), hole('c', [5000, 0, 0])], {
@@ -68,6 +68,24 @@ describe('a hole with an error of the check', () => {
     expect(one.rows.map(({ findings }) => findings?.state)).toEqual(['error', 'error', undefined]);
     expect(one.rows[0].findings?.lines[0]).toContain('"G"');
     expect(one.texts.findings.slice(1).join(' ')).not.toContain('"G"');
+  });
+});
+
+describe('a finding between two holes', () => {
+  it('marks both, also where the check says it at the other one alone, in another layout', () => {
+    const [one] = checkedSheets(layoutOf([hole('a', [0, 0, 0]), hole('b', [0, 0, 0])]), { options: ONLY_CLOSE }).sheets;
+    expect(one.rows.map(({ findings }) => findings?.state)).toEqual(['error', 'error']);
+    const own = layoutOf([hole('a', [0, 0, 0]), hole('c', [5000, 0, 0])]);
+    const other = layoutOf([hole('z', [0, 0, 0], { tag: 'Z-1' })], { id: 'T-2' });
+    const inputs = [own, other].map((layout, k) => ({ name: `${k}`, data: JSON.stringify(layout) }));
+    const report = check(inputs, { purpose: 'for-drilling', ...ONLY_CLOSE });
+    expect(report.findings.filter(({ rule }) => rule === 'holes-coincide').map(({ input }) => input)).toEqual([2]);
+    const said = { report, input: 0, together: ['1'], apart: [] };
+    const [sheet] = sheetsOf(sheetSource(own), { package: 'P' }, { check: said }).sheets;
+    expect(sheet.rows.map(({ findings }) => findings?.state)).toEqual(['error', undefined]);
+    expect(sheet.rows[0].findings?.lines[0]).toMatch(
+      /^Error: with hole Z-1, of which the check says: The hole lies at/,
+    );
   });
 });
 

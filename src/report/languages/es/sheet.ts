@@ -184,6 +184,7 @@ export const sheetWords: SheetWords = {
   notChecked: 'esta hoja se hizo sin comprobación: no está marcado lo que una comprobación hallaría.',
   doNotDrill: 'No perforar antes de que la oficina haya resuelto esto.',
   finding: (severity, message) => `${SEVERITIES[severity]}: ${message}`,
+  findingAtOther: (hole, message) => `con la perforación ${hole}, de la que la comprobación dice: ${message}`,
   acceptedFinding: (owner, until, message) => `Aceptado por ${owner} hasta ${until}: ${message}`,
   moreGeneral: (count) => `${counted(count, 'causa')} más sin perforación: ver el informe de la comprobación.`,
   notKept: (count) =>
