@@ -13,17 +13,20 @@ const SHARE = 0.5;
 
 /**
  * The check limit of holes that are marked from one set-up: half of their tightest plan tolerance, which is the least
- * of `radius` and of half the widths of `along` and `across`. Undefined where none of them has one.
+ * of `radius` and of the nearer limit deviations of `along` and `across`. Undefined where none of them has one, and
+ * where one leaves nothing to one side.
  */
 export function checkLimit(holes: readonly Pick<SheetHole, 'positionTolerance'>[]): CheckLimit | undefined {
   let least = Number.POSITIVE_INFINITY;
   for (const { positionTolerance } of holes) {
     if (positionTolerance !== undefined) least = Math.min(least, planToleranceOf(positionTolerance));
   }
-  return least === Number.POSITIVE_INFINITY ? undefined : { limitMm: least * SHARE, toleranceMm: least };
+  return least === Number.POSITIVE_INFINITY || least === 0 ? undefined : { limitMm: least * SHARE, toleranceMm: least };
 }
 
 function planToleranceOf({ radius, along, across }: PositionTolerance): number {
-  const widths = [along, across].flatMap((limits) => (limits === undefined ? [] : [(limits[1] - limits[0]) / 2]));
-  return Math.min(radius ?? Number.POSITIVE_INFINITY, ...widths);
+  const nearer = [along, across].flatMap((limits) =>
+    limits === undefined ? [] : [Math.max(0, Math.min(-limits[0], limits[1]))],
+  );
+  return Math.min(radius ?? Number.POSITIVE_INFINITY, ...nearer);
 }

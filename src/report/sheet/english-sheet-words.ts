@@ -79,15 +79,19 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
     phase: 'phase',
   },
   allowance: ({ along, across, run, isTogether, ask }) => {
-    const way = `${along} along the run (${run ?? 'direction not given'}), ${across} across${isTogether ? ', whole group together' : ''}`;
+    const way = `${along} along the run (${run}), ${across} across${isTogether ? ', whole group together' : ''}`;
     return ask === 'tell-after'
       ? `may shift ${way}, tell the office after; otherwise ask.`
       : `ask before any shift; at most ${way}.`;
   },
   noAllowance: 'no allowance given: ask before any shift.',
   noShift: 'no shift: ask.',
+  noRun: 'the run is not given, ask before any shift.',
+  anyDirection: 'any direction',
+  upright: 'up and down',
+  fromX: (angleDeg) => `${angleDeg}° from x to y`,
   checkLimit: (tolerance) => `half of ${tolerance}, the tightest position tolerance here.`,
-  noCheckLimit: ['none', 'no position tolerance is given here, ask.'],
+  noCheckLimit: ['none', 'no position tolerance is given here, or one leaves nothing to one side: ask.'],
   checkRule:
     'Measure a control point not used for the set-up. Off by more: do not mark, ask. Within it: that says nothing about any hole.',
   controlHead: (frame, unit) => `Control (x, y, height${unit === undefined ? '' : `; ${unit}`}), ${frame}`,

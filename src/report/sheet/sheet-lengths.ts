@@ -17,11 +17,16 @@ export interface SheetLengths {
   size(mm: number): string;
   /** What may not be more, to the step below; in millimetres where that would be zero. */
   atMost(mm: number): string;
-  /** A limit deviation, to the step nearer to zero: `+1/8"`, `−2 mm`, `0`. */
-  deviation(mm: number): string;
+  /**
+   * A depth with what it may be deeper and shallower, such as `1 5/8"`, `+1/8"` and `0`: what is written lies between
+   * the least and the greatest depth, whatever is rounded. Millimetres where no step does.
+   */
+  depth(mm: number, limits: readonly [lower: number, upper: number]): [depth: string, upper: string, lower: string];
 }
 
 const DECIMALS = { mm: 1, m: 4, ft: 3, in: 3 } as const;
+/** Share of a step that lets a whole one stand that a division put a hair beside. */
+const HAIR = 1e-6;
 /** What a step may change of a size and nobody sees it. */
 const UNSEEN_MM = 0.05;
 
@@ -35,8 +40,7 @@ export function sheetLengths(display: Display | undefined): SheetLengths {
     unit === 'ft-in' ? formatFeetInches(mm, fraction) : `${formatLength(mm, { unit, decimals })} ${unit}`;
   const short = (mm: number): string => (unit === 'ft-in' ? withoutFeet(distance(mm)) : distance(mm));
   const atMost = (mm: number): string => {
-    // The addend lets a whole step stand that the division put a hair below.
-    const steps = Math.floor(mm / stepMm + 1e-6);
+    const steps = Math.floor(mm / stepMm + HAIR);
     return steps === 0 && mm > 0 ? `${formatLength(mm, { unit: 'mm', decimals: 2 })} mm` : short(steps * stepMm);
   };
   return {
@@ -49,8 +53,24 @@ export function sheetLengths(display: Display | undefined): SheetLengths {
       return `${Math.abs(nearest - mm) > UNSEEN_MM ? '≈ ' : ''}${short(mm)}`;
     },
     atMost,
-    deviation: (mm) => (mm === 0 ? '0' : `${mm > 0 ? '+' : '−'}${atMost(Math.abs(mm))}`),
+    depth(mm, [lower, upper]) {
+      const least = Math.ceil((mm + lower) / stepMm - HAIR);
+      const greatest = Math.floor((mm + upper) / stepMm + HAIR);
+      if (least > greatest) return [inMm(mm), deviation(upper, inMm), deviation(lower, inMm)];
+      const steps = Math.min(Math.max(Math.round(mm / stepMm), least), greatest);
+      const written = `${Math.abs(steps * stepMm - mm) > UNSEEN_MM ? '≈ ' : ''}${short(steps * stepMm)}`;
+      return [written, deviation((greatest - steps) * stepMm, short), deviation((least - steps) * stepMm, short)];
+    },
   };
+}
+
+function inMm(mm: number): string {
+  return `${formatLength(mm, { unit: 'mm', decimals: 2 })} mm`;
+}
+
+/** A limit deviation with its sign: `+1/8"`, `−2 mm`, `0`. */
+function deviation(mm: number, say: (mm: number) => string): string {
+  return mm === 0 ? '0' : `${mm > 0 ? '+' : '−'}${say(Math.abs(mm))}`;
 }
 
 function stepOf(unit: 'mm' | 'm' | 'ft' | 'in', decimals: number): number {

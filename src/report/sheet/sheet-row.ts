@@ -84,15 +84,16 @@ function bitOf({ type, diameterMm, isDiameterOfType }: SheetHole, { lengths, wor
   const size = nominal === undefined ? lengths.size(diameterMm) : printable(nominal);
   const mm = `${formatLength(diameterMm, { unit: 'mm', decimals: 2 })} mm`;
   const core = type?.made === 'cored' ? `${words.core} ` : '';
+  // Another size than the one meant must never be the one that is read from afar.
+  if (size.startsWith('≈')) return [`${core}${mm}`, size];
   return [`${core}${size}`, size === mm ? '' : mm];
 }
 
 function depthOf({ type, depthMm, depthTolerance }: SheetHole, { lengths, words }: RowContext): [string, string] {
   if (type?.form === 'through') return [words.through, ''];
   if (depthMm === undefined) return [words.noDepth, ''];
-  const depth = lengths.bare(lengths.size(depthMm));
-  if (depthTolerance === undefined) return [depth, words.noDepthTolerance];
-  const [lower, upper] = depthTolerance.map((mm) => lengths.bare(lengths.deviation(mm)));
+  if (depthTolerance === undefined) return [lengths.bare(lengths.size(depthMm)), words.noDepthTolerance];
+  const [depth, upper, lower] = lengths.depth(depthMm, depthTolerance).map((text) => lengths.bare(text));
   return [depth, `${upper} ${lower}`];
 }
 

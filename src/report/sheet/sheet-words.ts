@@ -69,6 +69,13 @@ export interface SheetWords {
   allowance(parts: AllowanceParts): string;
   readonly noAllowance: string;
   readonly noShift: string;
+  /** Where a shift along and one across differ and no run is given. */
+  readonly noRun: string;
+  readonly anyDirection: string;
+  /** A run that goes up and down. */
+  readonly upright: string;
+  /** A run by its angle, degrees anticlockwise from the x axis. */
+  fromX(angleDeg: number): string;
   /** How the check limit was found. */
   checkLimit(tolerance: string): string;
   /** In place of the check limit, and why. */

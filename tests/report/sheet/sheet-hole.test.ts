@@ -68,6 +68,20 @@ describe('the move allowance in words', () => {
     expect(move({})).toBe('ask before any shift; at most 1 1/8" along the run (N–S), 0" across.');
   });
 
+  it('names a run askew by its angle and an upright one as such', () => {
+    const along = (run: [number, number, number], north?: number) =>
+      move({ moveAllowance: { along: 50, across: 10, run, ask: 'tell-after' } }, { projectNorthDeg: north });
+    expect(along([1, 1, 0])).toContain('(45° from x to y)');
+    expect(along([1, 1, 0], 0)).toContain('(NE–SW)');
+    expect(along([2, 1, 0], 0)).toContain('(27° from x to y)');
+    expect(along([0, 0, 1])).toContain('(up and down)');
+  });
+
+  it('asks where along and across differ and nobody says along what', () => {
+    expect(move({ moveAllowance: { along: 50, across: 10, ask: 'tell-after' } })).toBe(ENGLISH_SHEET_WORDS.noRun);
+    expect(move({ moveAllowance: { along: 50.8, across: 50.8, ask: 'tell-after' } })).toContain('(any direction)');
+  });
+
   it('allows nothing where nothing is given', () => {
     const without = layoutRecords(smallLayout as unknown as Layout);
     expect(moveInWords(sheetHole(facts({}).hole, without), {}, feet, ENGLISH_SHEET_WORDS)).toBe(
@@ -79,8 +93,15 @@ describe('the move allowance in words', () => {
 
 describe('the check limit', () => {
   it('is half of the tightest plan tolerance', () => {
-    expect(checkLimit([facts({}), facts({ group: 'G' })])).toEqual({ limitMm: 2, toleranceMm: 4 });
+    expect(checkLimit([facts({}), facts({ group: 'G' })])).toEqual({ limitMm: 1.5, toleranceMm: 3 });
     expect(checkLimit([facts({})])).toEqual({ limitMm: 5, toleranceMm: 10 });
+  });
+
+  it('goes by the side on which less is left, and is none where nothing is', () => {
+    const limits = (along: [number, number], across: [number, number]) =>
+      checkLimit([facts({ positionTolerance: { along, across } })]);
+    expect(limits([-4, 10], [-6, 9])).toEqual({ limitMm: 2, toleranceMm: 4 });
+    expect(limits([0, 10], [-6, 9])).toBeUndefined();
   });
 
   it('is none where no hole has a tolerance in plan', () => {

@@ -87,8 +87,12 @@ export const sheetWords: SheetWords = {
   },
   noAllowance: 'sin margen indicado: preguntar antes de mover.',
   noShift: 'no mover: preguntar.',
+  noRun: 'no se indica la dirección del recorrido, preguntar antes de mover.',
+  anyDirection: 'cualquier dirección',
+  upright: 'vertical',
+  fromX: (angleDeg) => `${angleDeg}° de x hacia y`,
   checkLimit: (tolerance) => `la mitad de ${tolerance}, la tolerancia de posición más estrecha aquí.`,
-  noCheckLimit: ['ninguno', 'aquí no se indica tolerancia de posición, preguntar.'],
+  noCheckLimit: ['ninguno', 'aquí no se indica tolerancia de posición, o una no deja nada hacia un lado: preguntar.'],
   checkRule:
     'Medir un punto de control que no se usó para la estación. Si difiere más: no marcar, preguntar. Si difiere menos: eso no dice nada de ninguna perforación.',
   controlHead: (frame, unit) => `Control (x, y, altura${unit === undefined ? '' : `; ${unit}`}), ${frame}`,
