@@ -1,14 +1,14 @@
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import { PACKAGE_VERSION } from '../generated/package-version.js';
 import { SHORT_CAUTION } from '../model/caution.js';
 import { nearest } from '../model/nearest.js';
 import { runCheck } from './commands/check.js';
 import { print, say } from './console.js';
-import { isDateTime } from './date-time.js';
 import { EXIT, SIGNAL_EXIT, WrongUse } from './exit.js';
+import { checking, collect, judging, wholeNumber } from './options.js';
 
 /** Builds the command line; each command is loaded when it is called. */
-function program(done: (code: number) => void): Command {
+function program(done: Done): Command {
   const ahx = new Command('ahx')
     .description('Check and convert layouts of anchor holes.')
     .version(PACKAGE_VERSION)
@@ -26,7 +26,14 @@ function program(done: (code: number) => void): Command {
     })
     .exitOverride();
 
-  checking(ahx.command('check'))
+  for (const add of [addCheck, addConvert, addReport, addBaseline, addFix, addSheet, addExplain]) add(ahx, done);
+  return ahx;
+}
+
+type Done = (code: number) => void;
+
+function addCheck(ahx: Command, done: Done): void {
+  judging(checking(ahx.command('check')), 'language of the messages')
     .description('Say whether files are valid AHX, and what will not work on site.')
     .argument(
       '[files...]',
@@ -37,16 +44,7 @@ function program(done: (code: number) => void): Command {
         .choices(['text', 'json', 'sarif', 'junit', 'github', 'markdown', 'csv'])
         .default('text'),
     )
-    .addOption(
-      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
-        'error',
-        'warning',
-        'info',
-      ]),
-    )
     .option('-n, --limit <count>', 'most findings listed; counts are exact all the same (default: 1000)', wholeNumber)
-    .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
-    .option('-l, --language <tag>', 'language of the messages: en or es (default: en)')
     .option('-q, --quiet', 'print the two verdicts only, and no progress', false)
     .addOption(new Option('--colour <when>', 'colour in the text').choices(['auto', 'always', 'never']).default('auto'))
     .addHelpText(
@@ -56,7 +54,9 @@ function program(done: (code: number) => void): Command {
     .action(async (files: string[], flags) => {
       done(await runCheck(files, flags));
     });
+}
 
+function addConvert(ahx: Command, done: Done): void {
   ahx
     .command('convert')
     .description('Turn a table into a layout, or a layout into a table or GeoJSON.')
@@ -83,19 +83,13 @@ function program(done: (code: number) => void): Command {
       const { runConvert } = await import('./commands/convert.js');
       done(await runConvert(from, to, flags));
     });
-  checking(ahx.command('report'))
+}
+
+function addReport(ahx: Command, done: Done): void {
+  judging(checking(ahx.command('report')), 'language of the report')
     .description('Check files and write a report for people: one HTML file with plans and hole schedule.')
     .argument('<names...>', 'what is checked, as for ahx check, and last the report to write')
-    .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
-    .addOption(
-      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
-        'error',
-        'warning',
-        'info',
-      ]),
-    )
     .option('-n, --limit <count>', 'most findings kept one by one; counts are exact all the same', wholeNumber)
-    .option('-l, --language <tag>', 'language of the report: en or es (default: en)')
     .option('--parent <file>', 'revision before, to show what was changed; may be repeated', collect, [])
     .addOption(
       new Option('--paper <size>', 'paper to print on (default: what the printer has)').choices(['a4', 'letter']),
@@ -111,7 +105,9 @@ function program(done: (code: number) => void): Command {
       const { runReport } = await import('./commands/report.js');
       done(await runReport(names, flags));
     });
+}
 
+function addBaseline(ahx: Command, done: Done): void {
   checking(ahx.command('baseline'))
     .description('Accept findings for a time, or say what became of those that were accepted.')
     .argument('<baseline>', 'file of the accepted findings; made where it is not there')
@@ -131,6 +127,9 @@ function program(done: (code: number) => void): Command {
       const { runBaseline } = await import('./commands/baseline.js');
       done(await runBaseline(baseline, files, flags));
     });
+}
+
+function addFix(ahx: Command, done: Done): void {
   ahx
     .command('fix')
     .description('Show the findings of a file that have one right answer as a diff, or fix them.')
@@ -161,8 +160,10 @@ function program(done: (code: number) => void): Command {
       const { runFix } = await import('./commands/fix.js');
       done(await runFix(file, flags));
     });
+}
 
-  checking(ahx.command('sheet'), 'for-drilling, whatever the config says')
+function addSheet(ahx: Command, done: Done): void {
+  judging(checking(ahx.command('sheet'), 'for-drilling, whatever the config says'), 'language of the sheets')
     .description(
       'Check files and write one side of paper for the crew: plan, control, list of holes with findings, no-drill zones, boxes to fill in.',
     )
@@ -173,15 +174,6 @@ function program(done: (code: number) => void): Command {
     .option('--trade <id>', 'the trade; with --level')
     .option('--of <file>', 'the layout whose holes are meant, where several have what is chosen')
     .option('--parent <file>', 'revision before, to mark what was changed')
-    .option('-b, --baseline <file>', 'findings that the project has accepted for a time')
-    .addOption(
-      new Option('-t, --threshold <severity>', 'least severity that makes the exit code 1 (default: error)').choices([
-        'error',
-        'warning',
-        'info',
-      ]),
-    )
-    .option('-l, --language <tag>', 'language of the sheets: en or es (default: en)')
     .addOption(
       new Option('--paper <size>', 'paper (default: letter where the project reads feet or inches, else a4)').choices([
         'a4',
@@ -199,6 +191,9 @@ function program(done: (code: number) => void): Command {
       const { runSheet } = await import('./commands/sheet.js');
       done(await runSheet(names, flags));
     });
+}
+
+function addExplain(ahx: Command, done: Done): void {
   ahx
     .command('explain')
     .description('Say what a rule is about, why it matters and how to mend it.')
@@ -208,45 +203,6 @@ function program(done: (code: number) => void): Command {
       const { runExplain } = await import('./commands/explain.js');
       done(await runExplain(rule));
     });
-  return ahx;
-}
-
-/** What all commands that check take. */
-function checking(command: Command, purpose = 'for-review'): Command {
-  return command
-    .option('-p, --profile <file>', 'column profile to read tables with; - is standard input')
-    .addOption(
-      new Option('--purpose <purpose>', `what the layouts are checked for (default: ${purpose})`).choices([
-        'for-review',
-        'for-drilling',
-        'for-closeout',
-      ]),
-    )
-    .option(
-      '-s, --severity <rule=level>',
-      'severity of one rule: error, warning, info or off; may be repeated',
-      collect,
-      [],
-    )
-    .option('-o, --option <rule.name=number>', 'option of one rule; may be repeated', collect, [])
-    .option('-c, --config <file>', 'config of the project (default: ahx.config.json, where it is there)')
-    .option('--no-config', 'check without the config that is there')
-    .option('--as-of <time>', 'time that the check takes as now, RFC 3339 or now; for what runs out', rfc3339);
-}
-
-function wholeNumber(text: string): number {
-  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('It must be a whole number of 0 or more.');
-  return Number(text);
-}
-
-function rfc3339(text: string): string {
-  if (text === 'now') return new Date().toISOString();
-  if (!isDateTime(text)) throw new InvalidArgumentError('It must be a time such as 2026-03-02T07:30:00-05:00.');
-  return text;
-}
-
-function collect(text: string, before: string[]): string[] {
-  return [...before, text];
 }
 
 /** Runs the command line and returns the exit code. */
