@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import type { SheetSet } from '../jobs/sheet.js';
 import { checkOutputName, isSameFile, writeWhole } from '../node/output-file.js';
-import { printable } from '../report/printable.js';
+import { printable } from '../model/printable.js';
 import { pause, say } from './console.js';
 import { WrongUse } from './exit.js';
 

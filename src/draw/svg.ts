@@ -1,3 +1,4 @@
+import { xmlText } from '../model/xml-text.js';
 import { coarseLength, paperLength, pathData } from './path-data.js';
 import type { Drawing, Group, Marks, Paint, Primitive, Style, Text } from './primitive.js';
 
@@ -128,23 +129,4 @@ function styleText({ stroke, strokeWidth, strokeOpacity, dash, isRound, fill, fi
     (dash === undefined ? '' : ` stroke-dasharray="${dash.map(paperLength).join(' ')}"`) +
     (isRound === true ? ' stroke-linecap="round" stroke-linejoin="round"' : '')
   );
-}
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-/** A text for an attribute or the content of an element, in XML as in HTML. */
-export function xmlText(text: string): string {
-  return text
-    .replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\ufffe\uffff\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, escaped)
-    .replace(/[&<>"']/g, (character) => ENTITIES[character]);
-}
-
-function escaped(character: string): string {
-  return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
 }

@@ -7,7 +7,7 @@ import type { Fix } from '../model/fix.js';
 import type { RuleInfo, Say } from '../model/rule.js';
 import { english } from '../report/languages/en.js';
 import { recordName } from './record-name.js';
-import { printable } from '../report/printable.js';
+import { printable } from '../model/printable.js';
 import { sayAs } from '../report/say.js';
 import type { CheckedInput, HoleIdentity } from './checked-input.js';
 

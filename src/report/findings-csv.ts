@@ -9,7 +9,7 @@ import { gravestFirst } from './gravest-first.js';
 import { english } from './languages/en.js';
 import { englishForms } from './languages/forms-en.js';
 import { leftOutInWords } from './left-out.js';
-import { printable } from './printable.js';
+import { printable } from '../model/printable.js';
 import { unjudgedLines } from './unjudged-lines.js';
 
 /** Most findings in a table: a spreadsheet holds 1,048,576 rows (common practice). */

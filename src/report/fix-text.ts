@@ -1,7 +1,7 @@
 import type { Finding, Fix } from '../generated/report.js';
 import type { Phrases } from '../model/language.js';
 import { english } from './languages/en.js';
-import { printable } from './printable.js';
+import { printable } from '../model/printable.js';
 
 const LONGEST_VALUE = 60;
 

@@ -9,7 +9,7 @@ import { SEVERITIES } from './gravest-first.js';
 import { idAndTag } from './hole-name.js';
 import { english } from './languages/en.js';
 import { englishForms } from './languages/forms-en.js';
-import { printable } from './printable.js';
+import { printable } from '../model/printable.js';
 import { unjudgedLines } from './unjudged-lines.js';
 
 /**

@@ -12,7 +12,7 @@ import { english } from './languages/en.js';
 import { englishForms } from './languages/forms-en.js';
 import { verdictLines } from './text.js';
 import { unjudgedInWords } from './unjudged-lines.js';
-import { xmlElement, xmlText } from './xml-text.js';
+import { xmlElement, xmlText } from '../model/xml-text.js';
 
 /** What makes a case of the test report fail. */
 export interface JUnitOptions extends FormOptions {

@@ -1,4 +1,4 @@
-import { printable } from './printable.js';
+import { printable } from '../model/printable.js';
 
 /**
  * Words that mean nothing in any flavour of Markdown wherever they stand in a line: letters, digits and common

@@ -1,4 +1,4 @@
-import { printable } from './printable.js';
+import { printable } from '../model/printable.js';
 
 /** A message of SARIF: plain text. */
 export interface SarifMessage {

@@ -2,7 +2,7 @@ import type { Cause, Finding, Report } from '../generated/report.js';
 import type { Phrases } from '../model/language.js';
 import { english } from './languages/en.js';
 import { firstOfCauses } from './first-of-causes.js';
-import { printable } from './printable.js';
+import { printable } from '../model/printable.js';
 import { rulesSet, settingsInWords } from './settings-in-words.js';
 import { isInPart, isOff, unjudgedLines } from './unjudged-lines.js';
 

@@ -156,7 +156,7 @@ describe('svgText', () => {
     const hostile = `<script>alert("1")</script>&'\u0000\u001b[31m\u2028\u202e\ud800\uffff😀`;
     const text = draw({ kind: 'text', items: [{ at: [0, 0], text: hostile }], size: 2, style: {} });
     expect(text).toBe(
-      '<text x="0" y="0" font-size="2">&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;&amp;&#39;' +
+      '<text x="0" y="0" font-size="2">&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;&amp;&apos;' +
         '\\u0000\\u001b[31m\\u2028\\u202e\\ud800\\uffff😀</text>',
     );
   });

@@ -5,7 +5,7 @@ import { unguardFormula } from '../../src/model/formula-guard.js';
 import { TableReader } from '../../src/read/table/table-reader.js';
 import { CSV_MOST_BYTES, csvReport } from '../../src/report/findings-csv.js';
 import { es } from '../../src/report/languages/es.js';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 import { verdictLines } from '../../src/report/text.js';
 import { cause, coverage, finding, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { GITHUB_MOST_ANNOTATIONS, githubReport } from '../../src/report/github.js';
 import { es } from '../../src/report/languages/es.js';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 import { verdictLines } from '../../src/report/text.js';
 import { cause, coverage, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
 

@@ -5,7 +5,7 @@ import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { check } from '../../src/jobs/check.js';
 import { JUNIT_MOST_TEXT, type JUnitOptions, junitReport } from '../../src/report/junit.js';
 import { es } from '../../src/report/languages/es.js';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 import { verdictLines } from '../../src/report/text.js';
 import { cause, coverage, finding, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
 import { hole, layoutText } from '../jobs/small-layout.js';

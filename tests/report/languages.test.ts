@@ -14,7 +14,7 @@ import type { RuleInfo, Say } from '../../src/model/rule.js';
 import { english } from '../../src/report/languages/en.js';
 import { es } from '../../src/report/languages/es.js';
 import { englishForms } from '../../src/report/languages/forms-en.js';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 import { sayAs } from '../../src/report/say.js';
 import { textReport, verdictLines } from '../../src/report/text.js';
 import { prose } from '../../src/report/languages/es/prose.js';

@@ -6,7 +6,7 @@ import type { Phrases } from '../../src/model/language.js';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
 import { es } from '../../src/report/languages/es.js';
 import { MARKDOWN_MOST_BYTES, markdownReport } from '../../src/report/markdown.js';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 import { verdictLines } from '../../src/report/text.js';
 import { cause, coverage, finding, HOSTILE, hostileReport, largeReport, reportOf } from './synthetic-report.js';
 

@@ -7,7 +7,7 @@ import { rules } from '../../src/check/list.js';
 import type { Report } from '../../src/generated/report.js';
 import { check } from '../../src/jobs/check.js';
 import { SHORT_CAUTION } from '../../src/model/caution.js';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 import { SARIF_MOST_BYTES, SARIF_MOST_RESULTS, sarifReport } from '../../src/report/sarif.js';
 import { verdictLines } from '../../src/report/text.js';
 import { hole, layoutText, typeWithSpacing } from '../jobs/small-layout.js';

@@ -8,7 +8,7 @@ import { checkOutputName, writeWhole } from '../../node/output-file.js';
 import { acceptFindings, pruneBaseline } from '../../policy/accept.js';
 import { BadBaseline } from '../../policy/baseline.js';
 import { counted } from '../../report/counted.js';
-import { printable } from '../../report/printable.js';
+import { printable } from '../../model/printable.js';
 import { type CheckFlags, checkFiles } from '../check-files.js';
 import { pause, print } from '../console.js';
 import { isDate } from '../date-time.js';

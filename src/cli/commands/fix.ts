@@ -10,7 +10,7 @@ import { checkOutputName, UnwritableOutput, writeWhole } from '../../node/output
 import { counted } from '../../report/counted.js';
 import { fixLine } from '../../report/fix-text.js';
 import { english } from '../../report/languages/en.js';
-import { printable } from '../../report/printable.js';
+import { printable } from '../../model/printable.js';
 import { verdictLines } from '../../report/text.js';
 import { type CheckFlags, checkOptionsOf, orWrongUse } from '../check-files.js';
 import { isTerminal, pause, print, say } from '../console.js';

@@ -2,7 +2,7 @@ import { htmlReportOf } from '../../jobs/html-report.js';
 import { checkOutputName, isSameFile, writeWhole } from '../../node/output-file.js';
 import { printPdf } from '../../node/print-pdf.js';
 import { sha256 } from '../../node/sha256.js';
-import { printable } from '../../report/printable.js';
+import { printable } from '../../model/printable.js';
 import { verdictLines } from '../../report/text.js';
 import { checkFiles } from '../check-files.js';
 import { pause, print, wantsColour } from '../console.js';

@@ -13,7 +13,7 @@ import type { LayoutSource } from '../../model/layout-source.js';
 import { nearest } from '../../model/nearest.js';
 import { isSameFile } from '../../node/output-file.js';
 import { counted } from '../../report/counted.js';
-import { printable } from '../../report/printable.js';
+import { printable } from '../../model/printable.js';
 import type { SheetWords } from '../../report/sheet/sheet-words.js';
 import { textReport, verdictLines } from '../../report/text.js';
 import { type CheckedFiles, checkFiles } from '../check-files.js';

@@ -1,4 +1,4 @@
-import { xmlText } from '../xml-text.js';
+import { xmlText } from '../../model/xml-text.js';
 
 /** A piece of HTML that is sound by itself; only this module makes one from a text. */
 export class Markup {

@@ -1,5 +1,5 @@
 import { clip } from '../clip.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import type { HtmlReportParts } from './reported-layout.js';
 
 /** More layouts than this are counted. */

@@ -1,4 +1,4 @@
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import type { SheetContext } from './sheet-context.js';
 import type { SheetRow } from './sheet-row.js';
 

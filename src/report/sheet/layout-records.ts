@@ -11,7 +11,7 @@ import type {
   Substrate,
   Trade,
 } from '../../generated/layout.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 
 /** The records of a sound layout by their ids. */
 export interface LayoutRecords {

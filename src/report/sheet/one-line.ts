@@ -1,4 +1,4 @@
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 
 /** A text of several lines as one, printable. */
 export function oneLine(text: string): string {

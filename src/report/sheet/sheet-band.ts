@@ -4,7 +4,7 @@ import { northArrows } from '../../draw/north-arrows.js';
 import type { Primitive } from '../../draw/primitive.js';
 import { unitSystemOf } from '../../draw/scale.js';
 import type { ControlPoint } from '../../generated/layout.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { heightsInWords } from './heights-in-words.js';
 import { LINE_MM, labelled, paragraphs, type SheetBlock, stacked, textAt, TYPE_MM } from './sheet-block.js';
 import type { SheetCaps } from './sheet-caps.js';

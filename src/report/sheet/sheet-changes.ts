@@ -1,6 +1,6 @@
 import type { LayoutChanges, MemberChange, NamedHole } from '../../events/layout-changes.js';
 import type { Hole } from '../../generated/layout.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import type { SheetLengths } from './sheet-lengths.js';
 import type { SheetWords } from './sheet-words.js';
 

@@ -4,7 +4,7 @@ import type { Bore, Grid, KeepOut, Level } from '../../generated/layout.js';
 import { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { heightsOfKeepOut, isNear, emptyRange, stretch, stretchOver } from '../../draw/height-ranges.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { ROW_MM } from './drilling-order.js';
 import type { LayoutRecords } from './layout-records.js';
 import { NearKeepOuts, type NearKeepOut } from './near-keep-outs.js';

@@ -2,7 +2,7 @@ import type { Hole } from '../../generated/layout.js';
 import type { Cause, Finding, Place, Report } from '../../generated/report.js';
 import type { Severity } from '../../model/observation.js';
 import { clip } from '../clip.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { verdictLines } from '../text.js';
 import { oneLine } from './one-line.js';
 import type { SheetWords } from './sheet-words.js';

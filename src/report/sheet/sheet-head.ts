@@ -1,5 +1,5 @@
 import type { Primitive } from '../../draw/primitive.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { fitLines, typeWidth } from './fit-lines.js';
 import { LINE_MM, RULE, type SheetBlock, textAt, textLines, TYPE_MM } from './sheet-block.js';
 import type { SheetCaps } from './sheet-caps.js';

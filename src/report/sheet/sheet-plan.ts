@@ -10,7 +10,7 @@ import { ShapeBudget } from '../../draw/shape-budget.js';
 import { structureMarks } from '../../draw/structure-marks.js';
 import { symbolSign } from '../../draw/symbol-sign.js';
 import { PlanBox } from '../../geometry/plan-box.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { fitLines, typeWidth } from './fit-lines.js';
 import { LOOK_UP_TYPE_MM } from './sheet-paper.js';
 import type { OtherHole } from './other-layouts.js';

@@ -3,7 +3,7 @@ import { gridDimensionText } from '../../frame/grid-dimension-text.js';
 import type { LevelGridlines } from '../../frame/grid-dimensions.js';
 import { formatLength } from '../../units/format-length.js';
 import type { Finding } from '../../generated/report.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { type LayoutRecords, partyInWords } from './layout-records.js';
 import { moveInWords } from './move-in-words.js';
 import { oneLine } from './one-line.js';

@@ -1,5 +1,5 @@
 import type { Area, KeepOut, Party } from '../../generated/layout.js';
-import { printable } from '../printable.js';
+import { printable } from '../../model/printable.js';
 import { checkLimit } from './check-limit.js';
 import type { SheetContext } from './sheet-context.js';
 import type { SheetSubject } from './sheet-head.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { printable } from '../../src/report/printable.js';
+import { printable } from '../../src/model/printable.js';
 
 describe('printable', () => {
   it('leaves letters, signs and emoji alone', () => {
