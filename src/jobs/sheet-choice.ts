@@ -54,6 +54,7 @@ export function chosen(source: LayoutSource, records: LayoutRecords, choice: She
     subject: {
       ...about,
       isOrderGiven: given.length > 0,
+      isRestInRows: given.length > 0 && holes.length > given.length,
       toDrill: holes.length,
       notToDrill: named.length + rest.length - holes.length,
       unknown: place.size - found,
@@ -98,7 +99,7 @@ function levelOf({ level, substrate }: Hole, substrates: LayoutRecords['substrat
   return level ?? (substrate === undefined ? undefined : substrates.get(substrate)?.level);
 }
 
-type About = Omit<SheetSubject, 'isOrderGiven' | 'toDrill' | 'notToDrill' | 'unknown'>;
+type About = Omit<SheetSubject, 'isOrderGiven' | 'isRestInRows' | 'toDrill' | 'notToDrill' | 'unknown'>;
 
 function aboutChoice(records: LayoutRecords, choice: SheetChoice): About {
   if ('package' in choice) {

@@ -168,6 +168,7 @@ export const ENGLISH_SHEET_WORDS: SheetWords = {
   noParties: 'nobody is named in the layout: ask the foreman.',
   moreParties: (count) => `${s(count, 'more party', 'more parties')} in the layout.`,
   orderGiven: 'as the package lists them.',
+  orderGivenFirst: 'as the package lists them, then those of its areas row by row.',
   orderByRows: (from, to) => `row by row from ${from} to ${to}, to and fro; groups together.`,
   castIn: (count) => `${s(count, 'cast-in or existing hole')}: nothing to drill there.`,
   broken: (count) => `${s(count, 'hole')} of the package that the layout does not have.`,

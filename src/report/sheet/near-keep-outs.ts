@@ -12,7 +12,8 @@ export interface NearKeepOut {
 
 /**
  * Finds the keep-outs near the axis of a hole, from its surface to its depth. The height of a hole that has none is that
- * of its face; without a face distances are taken in plan. Looks at the box of each keep-out once for each hole.
+ * of its face. Where it is not known how high a hole begins, which way it goes or how deep, distances are taken in plan,
+ * which finds more, not less. Looks at the box of each keep-out once for each hole.
  */
 export class NearKeepOuts {
   private readonly boxes: Float64Array;
@@ -35,12 +36,12 @@ export class NearKeepOuts {
   /** In the order of the keep-outs. */
   of(hole: SheetHole): NearKeepOut[] {
     const found: NearKeepOut[] = [];
-    const height = heightOf(hole);
+    const reach = hole.depthMm ?? hole.substrate?.thickness;
+    const height = hole.axis === undefined || reach === undefined ? undefined : heightOf(hole);
     const [x, y] = hole.hole.point;
     const a: Vec3 = [x, y, height ?? 0];
     const axis = hole.axis ?? [0, 0, 0];
-    const depth = hole.depthMm ?? hole.substrate?.thickness ?? 0;
-    const end = along(a, axis, depth);
+    const end = along(a, axis, reach ?? 0);
     const b: Vec3 = height === undefined ? [end[0], end[1], 0] : end;
     const { boxes, reachMm } = this;
     for (let k = 0; k < this.distances.length; k++) {

@@ -16,6 +16,8 @@ export interface SheetSubject {
   /** What must have happened before. */
   readonly prerequisite?: string;
   readonly isOrderGiven: boolean;
+  /** Whether others follow those whose order the layout gives. */
+  readonly isRestInRows: boolean;
   /** Holes to be drilled, on all sheets. */
   readonly toDrill: number;
   /** Holes where there is nothing to drill, and holes that are named and not there. */

@@ -72,8 +72,8 @@ export function checkLimitInWords(
   return [lengths.atMost(limit.limitMm), words.checkLimit(lengths.atMost(limit.toleranceMm))];
 }
 
-function orderOf({ isOrderGiven }: SheetSubject, { words, records }: SheetContext): string {
-  if (isOrderGiven) return words.orderGiven;
+function orderOf({ isOrderGiven, isRestInRows }: SheetSubject, { words, records }: SheetContext): string {
+  if (isOrderGiven) return isRestInRows ? words.orderGivenFirst : words.orderGiven;
   const hasNorth = records.header.frame.projectNorthDeg !== undefined;
   return words.orderByRows(hasNorth ? 'N' : '+y', hasNorth ? 'S' : '−y');
 }

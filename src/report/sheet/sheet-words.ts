@@ -119,6 +119,8 @@ export interface SheetWords {
   readonly noParties: string;
   moreParties(count: number): string;
   readonly orderGiven: string;
+  /** Where others follow those that the package lists. */
+  readonly orderGivenFirst: string;
   orderByRows(from: string, to: string): string;
   castIn(count: number): string;
   broken(count: number): string;

@@ -78,6 +78,12 @@ describe('keep-outs near a hole', () => {
     expect(first.distanceMm).toBeCloseTo(100);
   });
 
+  it('are found in plan where nothing tells which way the hole goes or how deep', () => {
+    const high = new NearKeepOuts([keepOut('high', { sphere: { centre: [0, 0, 1400], radius: 40 } })], 1000);
+    expect(high.of(hole({}))).toEqual([]);
+    expect(high.of(hole({ substrate: undefined, point: [0, 0, 0] }))).toEqual([{ index: 0, distanceMm: 0 }]);
+  });
+
   it('are left out beyond the distance', () => {
     expect(found(new NearKeepOuts(keepOuts, 299), {})).toEqual([['ball', 100]]);
   });

@@ -171,6 +171,7 @@ export const sheetWords: SheetWords = {
   noParties: 'el trazo no nombra a nadie: preguntar al cabo.',
   moreParties: (count) => `${counted(count, 'parte')} más en el trazo.`,
   orderGiven: 'como las nombra el paquete.',
+  orderGivenFirst: 'como los enumera el paquete, después los de sus zonas, fila por fila.',
   orderByRows: (from, to) => `fila por fila de ${from} a ${to}, de ida y vuelta; los grupos juntos.`,
   castIn: (count) => `${holes(count)} en el colado o existentes: nada que perforar ahí.`,
   broken: (count) => `${holes(count)} del paquete que el trazo no tiene.`,
