@@ -46,6 +46,12 @@ describe('sayAs', () => {
     ]);
   });
 
+  it('writes a mark in place of what is no length, so that the rest can be read', () => {
+    for (const value of [Number.NaN, Number.POSITIVE_INFINITY, undefined, null, 'x', '12', {}, []])
+      for (const display of [undefined, { length: 'ft-in' }, { length: 'm' }] as const)
+        expect(sayAs(display).length(value)).toBe('? mm');
+  });
+
   it('never writes a length that misses its limit like the limit', () => {
     // The slack is 0.0005 mm, so what fails lies further from the limit than that.
     const limits = fc.oneof(
