@@ -21,24 +21,32 @@ export class Collection<T> {
   readonly duplicates: [index: number, first: number][] = [];
   private readonly definedAt: number[] = [];
   private readonly givenUp = new Set<number>();
-  /** The records without those given up, until another one is. */
+  private readonly reduced = new Map<number, T>();
+  /** The records as they are judged, until another one is given up or reduced. */
   private kept: readonly (T | undefined)[] | undefined;
 
   /** The records that later stages judge: undefined also for those that the references stage gave up. */
   get judged(): readonly (T | undefined)[] {
-    if (this.givenUp.size === 0) return this.records;
-    this.kept ??= this.records.map((record, k) => (this.givenUp.has(k) ? undefined : record));
+    const { givenUp, reduced, records } = this;
+    if (givenUp.size + reduced.size === 0) return records;
+    this.kept ??= records.map((record, k) => (givenUp.has(k) ? undefined : (reduced.get(k) ?? record)));
     return this.kept;
   }
 
   /** Whether a record is not judged in later stages. */
   get hasBroken(): boolean {
-    return this.givenUp.size > 0 || this.records.includes(undefined);
+    return this.givenUp.size + this.reduced.size > 0 || this.records.includes(undefined);
   }
 
   /** Marks a record as one that later stages do not judge. */
   giveUp(index: number): void {
     this.givenUp.add(index);
+    this.kept = undefined;
+  }
+
+  /** Has later stages judge a record without what is broken in it. */
+  reduce(index: number, record: T): void {
+    this.reduced.set(index, record);
     this.kept = undefined;
   }
 

@@ -63,12 +63,22 @@ export const ringNotSimple: Rule = {
             data: { record: record.id, ring: ring.kind, ...data },
             cause: data.fault,
           });
-          collection.giveUp(index);
+          const rest = name === 'substrates' ? withoutEdges(record as Substrate, ring) : undefined;
+          if (rest === undefined) collection.giveUp(index);
+          else run.layout.collection('substrates').reduce(index, rest);
         }
       });
     }
   },
 };
+
+/**
+ * A substrate as one of which the edges are not known, since its face and thickness are sound; undefined where a zone
+ * is at fault, on which the thickness hangs, or where an edge is a movement joint, which must not seem to be none.
+ */
+function withoutEdges({ outline, openings, ...rest }: Substrate, { kind }: RecordRing): Substrate | undefined {
+  return kind === 'zone' || outline?.edges?.includes('movement-joint') ? undefined : rest;
+}
 
 interface Fault {
   fault: 'no-area' | 'repeats-point' | 'touches' | 'crosses';
