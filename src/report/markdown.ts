@@ -10,7 +10,7 @@ import { idAndTag } from './hole-name.js';
 import { english } from './languages/en.js';
 import { englishForms } from './languages/forms-en.js';
 import { markdownCode, markdownSentence } from './markdown-text.js';
-import { isInPart, unjudgedInWords } from './unjudged-lines.js';
+import { unjudgedInWords, unjudgedRules } from './unjudged-lines.js';
 
 /**
  * Most bytes of the summary. A comment of the service for which it is made holds 65,536 characters (its API
@@ -176,9 +176,8 @@ function findingItem({ id, tag, message, place }: Finding, phrases: Phrases): st
   return `${phrases.hole(code(idAndTag({ id, tag }, phrases)))}: ${text} (${where})`;
 }
 
-function addUnjudged(out: Pieces, { coverage }: Report, { forms }: Words): void {
-  const notRun = coverage.filter(({ outcome }) => outcome === 'not-run');
-  const inPart = coverage.filter(isInPart);
+function addUnjudged(out: Pieces, report: Report, { forms }: Words): void {
+  const { notRun, inPart } = unjudgedRules(report);
   const rows = [...notRun, ...inPart];
   if (rows.length === 0) return;
   out.add(`<details><summary>${forms.markdown.unjudged(notRun.length, inPart.length)}</summary>\n\n`);

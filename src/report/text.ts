@@ -4,7 +4,7 @@ import { english } from './languages/en.js';
 import { firstOfCauses } from './first-of-causes.js';
 import { printable } from '../model/printable.js';
 import { rulesSet, settingsInWords } from './settings-in-words.js';
-import { isInPart, isOff, unjudgedLines } from './unjudged-lines.js';
+import { unjudgedLines, unjudgedRules } from './unjudged-lines.js';
 
 /** How a text report looks. */
 export interface TextOptions {
@@ -143,10 +143,10 @@ function isErrorOfForm({ class: ruleClass, severity }: Cause): boolean {
 }
 
 function siteVerdict(report: Report, phrases: Phrases): string {
-  const { purpose, verdict, causes, coverage, inputs, baseline } = report;
+  const { purpose, verdict, causes, inputs, baseline } = report;
   const own = causes.filter((cause) => cause.class !== 'format' && cause.accepted === undefined);
   const count = (severity: Cause['severity']) => sum(own.filter((cause) => cause.severity === severity));
-  const wanted = coverage.filter((row) => row.class !== 'format' && !isOff(row));
+  const { notRun, inPart } = unjudgedRules(report);
   return phrases.site({
     purpose,
     isPartial: verdict.site === 'cannot-judge',
@@ -157,8 +157,8 @@ function siteVerdict(report: Report, phrases: Phrases): string {
     holes: inputs.reduce((total, input) => total + (input.holes ?? 0), 0),
     judged: inputs.reduce((total, input) => total + (input.judged ?? 0), 0),
     accepted: baseline && baseline.counts.error + baseline.counts.warning + baseline.counts.info,
-    notRun: wanted.filter(({ outcome }) => outcome === 'not-run').length,
-    inPart: wanted.filter(isInPart).length,
+    notRun: notRun.length,
+    inPart: inPart.length,
     set: rulesSet(report).length,
   });
 }

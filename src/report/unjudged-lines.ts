@@ -26,9 +26,15 @@ export function unjudgedLines({ coverage }: Report, phrases: Phrases): string[] 
 }
 
 /** Whether a rule judged some of what it is about and left some out: records, or an input as a whole. */
-export function isInPart(row: Pick<Coverage, 'outcome' | 'judged' | 'of' | 'reason'>): boolean {
+function isInPart(row: Pick<Coverage, 'outcome' | 'judged' | 'of' | 'reason'>): boolean {
   const hasRun = row.outcome === 'passed' || row.outcome === 'failed';
   return hasRun && (row.reason !== undefined || isFewer(row));
+}
+
+/** The rules of data and site that were wanted and did not run, and those that ran on a part of what they are about. */
+export function unjudgedRules({ coverage }: Report): { notRun: readonly Coverage[]; inPart: readonly Coverage[] } {
+  const wanted = coverage.filter((row) => row.class !== 'format' && !isOff(row));
+  return { notRun: wanted.filter(({ outcome }) => outcome === 'not-run'), inPart: wanted.filter(isInPart) };
 }
 
 /** What a rule did not judge, in words; undefined where it judged all that it is about. */
@@ -45,6 +51,6 @@ function isFewer({ judged, of }: Pick<Coverage, 'judged' | 'of'>): boolean {
 }
 
 /** Whether a rule did not run because it was not wanted; one that found nothing to judge has counted records. */
-export function isOff({ outcome, judged, reason }: Pick<Coverage, 'outcome' | 'judged' | 'reason'>): boolean {
+function isOff({ outcome, judged, reason }: Pick<Coverage, 'outcome' | 'judged' | 'reason'>): boolean {
   return outcome === 'not-run' && judged === undefined && reason === OFF;
 }

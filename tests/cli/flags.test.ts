@@ -20,7 +20,7 @@ function flagsIn(help: string): string[] {
 }
 
 describe('the flags of the command', () => {
-  it.each([[[]], [['check']], [['convert']], [['explain']], [['fix']], [['baseline']], [['report']]])(
+  it.each([[[]], [['check']], [['convert']], [['explain']], [['fix']], [['baseline']], [['report']], [['sheet']]])(
     '%j are all used by a test',
     (of: string[]) => {
       const flags = flagsIn(ahx([...of, '--help']).out);

@@ -2,18 +2,18 @@ import { OFF } from '../../model/report-words.js';
 import { changesInShort } from './changes-in-short.js';
 import { html, type Markup } from './markup.js';
 import { displayOf, distinctRecords, type HtmlReportParts, unitName } from './reported-layout.js';
-import { unjudgedNumbers } from './unjudged-section.js';
+import { unjudgedRules } from '../unjudged-lines.js';
 
 /** What a reader of the first page alone must know besides the verdicts: what was found, and what was not looked at. */
 export function unsaidBox(parts: HtmlReportParts): Markup {
   const { report, language } = parts;
   const { unsaid: words } = language.html;
   const { error = 0, warning = 0, info = 0 } = report.baseline?.counts ?? {};
-  const { notRun, inPart } = unjudgedNumbers(report);
+  const { notRun, inPart } = unjudgedRules(report);
   const isScanOff = report.coverage.some(({ rule, reason }) => rule === 'scan-missing' && reason === OFF);
   const lines = [
     words.found({ ...report.counts, accepted: error + warning + info }),
-    ...(notRun + inPart > 0 ? [words.unjudged(notRun, inPart)] : []),
+    ...(notRun.length + inPart.length > 0 ? [words.unjudged(notRun.length, inPart.length)] : []),
     ...aboutKeepOuts(parts),
     ...(isScanOff ? [words.scansOff] : []),
     ...otherUnits(parts),
