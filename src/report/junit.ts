@@ -2,6 +2,7 @@ import type { Cause, Coverage, Finding, Input, Report } from '../generated/repor
 import type { FormPhrases } from '../model/form-phrases.js';
 import type { Phrases } from '../model/language.js';
 import type { Severity } from '../model/observation.js';
+import { findingsIn } from './counted.js';
 import { clip } from './clip.js';
 import { closingLines } from './closing-lines.js';
 import { firstOfCauses } from './first-of-causes.js';
@@ -138,7 +139,7 @@ function inputCase(input: Input, number: number, causes: readonly Cause[], telli
   const fails = causes.filter((cause) => isFailure(cause, telling));
   const isLeft = holes !== undefined && judged < holes;
   const left = kind === 'unknown' ? forms.unknownKind : isLeft ? forms.holesJudged(judged, holes) : undefined;
-  const found = fails.length === 0 ? undefined : forms.inCauses(phrases.findings(sum(fails)), fails.length);
+  const found = fails.length === 0 ? undefined : forms.inCauses(phrases.findings(findingsIn(fails)), fails.length);
   const message = [found, left].filter((text) => text !== undefined).join('; ');
   const outcome = found !== undefined ? 'failures' : left !== undefined ? 'skipped' : 'passed';
   const facts = {
@@ -167,7 +168,7 @@ function ruleCase(row: Coverage, causes: readonly Cause[], telling: Telling): Ca
   const outcome = fails.length > 0 ? 'failures' : left !== undefined ? 'skipped' : 'passed';
   const parts: string[] = [];
   if (outcome === 'failures') {
-    const findings = phrases.findings(sum(fails));
+    const findings = phrases.findings(findingsIn(fails));
     const count = fails.length > 1 ? forms.inCauses(findings, fails.length) : findings;
     const message = `${clip(fails[0].message, MOST_MESSAGE)} (${[count, ...(left === undefined ? [] : [left])].join('; ')})`;
     parts.push(xmlElement('failure', { message, type: fails[0].severity }, told(fails, telling)));
@@ -194,7 +195,7 @@ function told(causes: readonly Cause[], telling: Telling): string {
     lines.push(text);
     findings += line.findings;
   }
-  const rest = sum(causes) - findings;
+  const rest = findingsIn(causes) - findings;
   return [...lines, ...(rest > 0 ? [telling.phrases.more(rest)] : [])].join('\n');
 }
 
@@ -218,8 +219,4 @@ function* linesOf(
       yield { text: `- ${name}${clip(own, MOST_MESSAGE)} (${phrases.place(at)})`, findings: 1 };
     }
   }
-}
-
-function sum(causes: readonly Cause[]): number {
-  return causes.reduce((total, { findings }) => total + findings, 0);
 }

@@ -1,5 +1,6 @@
 import type { Cause, Finding, Report } from '../generated/report.js';
 import type { Phrases } from '../model/language.js';
+import { findingsIn } from './counted.js';
 import { english } from './languages/en.js';
 import { firstOfCauses } from './first-of-causes.js';
 import { printable } from '../model/printable.js';
@@ -40,7 +41,7 @@ export function textReport(report: Report, { colour, findingsOfCause, phrases = 
     lines.push(form.paint('1', printable(input.name)));
     for (const cause of causes.slice(0, MOST_CAUSES)) lines.push(...causeLines(report, cause, form));
     const rest = causes.slice(MOST_CAUSES);
-    if (rest.length > 0) lines.push(`  ${phrases.moreCauses(rest.length, sum(rest))}`);
+    if (rest.length > 0) lines.push(`  ${phrases.moreCauses(rest.length, findingsIn(rest))}`);
     lines.push('');
   });
   if (report.sample.listed < report.sample.total) {
@@ -135,7 +136,7 @@ function formatVerdict({ ahx, verdict, inputs, causes }: Report, phrases: Phrase
   const isTable = inputs.every(({ format }) => format === 'csv');
   if (verdict.format === 'pass') return phrases.valid(ahx, isTable);
   if (verdict.format === 'cannot-judge') return phrases.formUnjudged(ahx);
-  return phrases.notValid(ahx, isTable, sum(causes.filter(isErrorOfForm)));
+  return phrases.notValid(ahx, isTable, findingsIn(causes.filter(isErrorOfForm)));
 }
 
 function isErrorOfForm({ class: ruleClass, severity }: Cause): boolean {
@@ -145,7 +146,7 @@ function isErrorOfForm({ class: ruleClass, severity }: Cause): boolean {
 function siteVerdict(report: Report, phrases: Phrases): string {
   const { purpose, verdict, causes, inputs, baseline } = report;
   const own = causes.filter((cause) => cause.class !== 'format' && cause.accepted === undefined);
-  const count = (severity: Cause['severity']) => sum(own.filter((cause) => cause.severity === severity));
+  const count = (severity: Cause['severity']) => findingsIn(own.filter((cause) => cause.severity === severity));
   const { notRun, inPart } = unjudgedRules(report);
   return phrases.site({
     purpose,
@@ -161,8 +162,4 @@ function siteVerdict(report: Report, phrases: Phrases): string {
     inPart: inPart.length,
     set: rulesSet(report).length,
   });
-}
-
-function sum(causes: readonly Cause[]): number {
-  return causes.reduce((total, cause) => total + cause.findings, 0);
 }

@@ -1,7 +1,12 @@
 import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
+import { ruleCatalogue } from '../../src/check/list.js';
+import { reportAs } from '../../src/cli/other-forms.js';
+import { jsonReportPieces } from '../../src/report/json.js';
+import { textReport } from '../../src/report/text.js';
 import { manyFindings } from '../report/html/many-findings.js';
+import { largeReport } from '../report/synthetic-report.js';
 import { type BenchLayout, writeBenchLayout } from './make-layout.js';
 import { runMeasured, type Spread, spread, timeOf } from './run-measured.js';
 
@@ -67,6 +72,7 @@ for (const fault of [
 measure('check 1000000 every record mixed', () => check({ holes: 1_000_000, indent: 0, fault: 'mixed' }, 'time 1.6'));
 measure('check 1000000 all in one place', () => check({ holes: 1_000_000, indent: 0, fault: 'one-place' }, 'time 1.6'));
 measure('report 10000', report);
+if (only === undefined || 'forms'.includes(only)) printForms();
 print();
 
 function startUp(): Row {
@@ -126,6 +132,24 @@ function report(): Row {
     memory: spread(memory),
     note: `${(statSync(page).size / 1e6).toFixed(2)} MB of HTML`,
   };
+}
+
+/** Sizes of the forms of a made-up report with a million findings in 10,000 causes, all of them listed. */
+function printForms(): void {
+  const large = largeReport(1_000_000);
+  const facts = { rules: ruleCatalogue, threshold: 'error', exitCode: 1 } as const;
+  const sizeOf: Record<string, () => number> = {
+    text: () => Buffer.byteLength(textReport(large, { colour: false, findingsOfCause: 5 })),
+    json: () => [...jsonReportPieces(large)].reduce((sum, piece) => sum + Buffer.byteLength(piece), 0),
+    sarif: () => Buffer.byteLength(reportAs('sarif', large, facts)),
+    junit: () => Buffer.byteLength(reportAs('junit', large, facts)),
+    github: () => Buffer.byteLength(reportAs('github', large, facts)),
+    markdown: () => Buffer.byteLength(reportAs('markdown', large, facts)),
+    csv: () => Buffer.byteLength(reportAs('csv', large, facts)),
+  };
+  console.log('| form of a report | bytes, 1,000,000 findings |\n|---|---|');
+  for (const [form, size] of Object.entries(sizeOf)) console.log(`| ${form} | ${size().toLocaleString('en')} |`);
+  console.log('');
 }
 
 function print(): void {

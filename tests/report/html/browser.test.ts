@@ -1,20 +1,15 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { type Browser, chromium } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, vi } from 'vitest';
-import { itWith } from '../../house/system-part.js';
-import { findChromium, printPdf } from '../../../src/node/print-pdf.js';
+import { printPdf } from '../../../src/node/print-pdf.js';
+import { axe, inChromium, launchChromium, pagesOf } from '../in-chromium.js';
 import type { HtmlLanguage } from '../../../src/report/html/html-phrases.js';
 import { htmlEs } from '../../../src/report/languages/html-es.js';
 import { pageOf } from './page-of.js';
 
-const executablePath = findChromium();
-const inChromium = itWith('chromium', executablePath !== undefined);
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const examples = join(import.meta.dirname, '../../../examples');
 const PAGES = {
   'two trades without findings': ['ferry-terminal/sprinkler', 'ferry-terminal/duct'],
@@ -24,27 +19,10 @@ const PAGES = {
 const work = mkdtempSync(join(tmpdir(), 'ahx-browser-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
-/** Size in points and text of each page of a PDF. */
-async function pagesOf(pdf: string): Promise<{ width: number; height: number; text: string }[]> {
-  const loading = getDocument({ data: new Uint8Array(readFileSync(pdf)), verbosity: 0 });
-  const document = await loading.promise;
-  const pages = [];
-  for (let k = 1; k <= document.numPages; k++) {
-    const page = await document.getPage(k);
-    const { width, height } = page.getViewport({ scale: 1 });
-    const { items } = await page.getTextContent();
-    const text = items.map((item) => ('str' in item ? `${item.str}${item.hasEOL ? ' ' : ''}` : '')).join('');
-    pages.push({ width, height, text: text.replace(/\s+/g, ' ') });
-  }
-  await loading.destroy();
-  return pages;
-}
-
 describe('the report for people in Chromium', () => {
   let browser: Browser;
   beforeAll(async () => {
-    if (executablePath === undefined) return;
-    browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
+    browser = (await launchChromium()) as Browser;
   });
   afterAll(() => browser?.close());
 

@@ -1,23 +1,18 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { type Browser, chromium } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, vi } from 'vitest';
 import { sheetsOf } from '../../../src/jobs/sheet.js';
-import { findChromium, printPdf } from '../../../src/node/print-pdf.js';
-import { itWith } from '../../house/system-part.js';
+import { printPdf } from '../../../src/node/print-pdf.js';
+import { axe, inChromium, launchChromium, pagesOf } from '../in-chromium.js';
 import { es } from '../../../src/report/languages/es.js';
 import { sheetWords } from '../../../src/report/languages/es/sheet.js';
 import { hole, smallLayout, typeWithSpacing } from '../../jobs/small-layout.js';
 import { checkedSheets, layoutOf } from './checked-sheets.js';
 import { exampleSource, hostileLayout, packaged, sheetSource } from './sheet-source.js';
 
-const executablePath = findChromium();
-const inChromium = itWith('chromium', executablePath !== undefined);
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const work = mkdtempSync(join(tmpdir(), 'ahx-sheet-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
@@ -27,21 +22,6 @@ const CASES = [
 ] as const;
 /** Points of a PDF. */
 const SIZES = { a4: [595, 842], letter: [612, 792] } as const;
-
-/** Size and text of each page of a PDF. */
-async function pagesOf(pdf: string): Promise<{ width: number; height: number; text: string }[]> {
-  const loading = getDocument({ data: new Uint8Array(readFileSync(pdf)), verbosity: 0 });
-  const document = await loading.promise;
-  const pages = [];
-  for (let k = 1; k <= document.numPages; k++) {
-    const page = await document.getPage(k);
-    const { width, height } = page.getViewport({ scale: 1 });
-    const { items } = await page.getTextContent();
-    pages.push({ width, height, text: items.map((item) => ('str' in item ? item.str : '')).join(' ') });
-  }
-  await loading.destroy();
-  return pages;
-}
 
 /** Texts that go over the edge of their sheet, or over that of the cell of the list to their right. */
 const OVERFLOWS = `[...document.querySelectorAll('.sheet svg')].flatMap((svg) => {
@@ -72,8 +52,7 @@ const OVERLAPS = `[...document.querySelectorAll('.sheet svg')].flatMap((svg) => 
 describe('crew sheets in Chromium', () => {
   let browser: Browser;
   beforeAll(async () => {
-    if (executablePath === undefined) return;
-    browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
+    browser = (await launchChromium()) as Browser;
   });
   afterAll(() => browser?.close());
 
